@@ -1,0 +1,15 @@
+// What every resolver is given: the lab, who acts, the database, the clock and the loaders of this request.
+import type { Lab, Person } from './database/generated/sqlite/client.ts';
+import type { Database } from './database/database.ts';
+import type { Loaders } from './loaders.ts';
+import type { Settings } from './settings.ts';
+
+export interface Context {
+  lab: Lab;
+  /** Who acts; null until somebody says so (header `Drumkeep-Person`). */
+  actor: Person | null;
+  database: Database;
+  settings: Settings;
+  now: () => Date;
+  load: Loaders;
+}

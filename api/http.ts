@@ -1,0 +1,104 @@
+// The HTTP side: who may call, what goes where, and the headers of the admin's pages.
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import sirv from 'sirv';
+import { limits } from './builder.ts';
+import { receiveFile } from './climate/upload.ts';
+import { healthOf } from './health.ts';
+import { log } from './log.ts';
+import { yogaOf, type App } from './yoga.ts';
+
+/** The admin's own pages: no inline script, nothing from elsewhere. */
+const pagePolicy = [
+  "default-src 'self'",
+  "img-src 'self' data: blob:",
+  "style-src 'self' 'unsafe-inline'",
+  "script-src 'self' 'wasm-unsafe-eval'",
+  "connect-src 'self'",
+  "object-src 'none'",
+  "base-uri 'none'",
+  "frame-ancestors 'none'",
+].join('; ');
+
+function end(response: ServerResponse, status: number, body: unknown): void {
+  const text = JSON.stringify(body);
+  response.writeHead(status, { 'content-type': 'application/json; charset=utf-8', 'cache-control': 'no-store' });
+  response.end(text);
+}
+
+const hostOf = (value: string): string => value.replace(/:\d+$/, '').toLowerCase();
+
+/**
+ * Why a request is turned away, or null. `Host` must be the address we serve (against DNS
+ * rebinding) and `Origin`, when a browser sends one, ours (against foreign pages that write).
+ */
+export function turnedAway(request: IncomingMessage, hosts: string[]): string | null {
+  const host = request.headers.host ?? '';
+  if (!hosts.includes(hostOf(host))) return `unknown host: ${host}, one of ${hosts.join(', ')}`;
+  const { origin } = request.headers;
+  if (origin === undefined) return null;
+  const from = URL.canParse(origin) ? new URL(origin) : null;
+  if (!from || from.host.toLowerCase() !== host.toLowerCase())
+    return `invalid origin: ${origin}, this server's own pages`;
+  return null;
+}
+
+function badBody(request: IncomingMessage): { status: number; error: string } | null {
+  if (request.method !== 'POST') return null;
+  const type = request.headers['content-type'] ?? '';
+  if (!/^application\/(json|graphql\+json)\b/i.test(type)) {
+    return { status: 415, error: `invalid content-type: ${type || 'none'}, application/json` };
+  }
+  const length = Number(request.headers['content-length'] ?? 0);
+  if (length > limits.bodyBytes)
+    return { status: 413, error: `invalid body: ${length} bytes, at most ${limits.bodyBytes}` };
+  return null;
+}
+
+/** The one HTTP server: `/graphql`, `/files`, `/health` and the admin. `adminDir` is where the built admin lies. */
+export function serverOf(app: App, adminDir: string): Server {
+  const yoga = yogaOf(app);
+  const hosts = ['127.0.0.1', 'localhost', '[::1]', app.settings.host.toLowerCase()];
+  const admin = sirv(adminDir, {
+    single: true,
+    gzip: true,
+    etag: true,
+    setHeaders: (response, path) => {
+      response.setHeader('content-security-policy', pagePolicy);
+      response.setHeader('x-content-type-options', 'nosniff');
+      response.setHeader('referrer-policy', 'no-referrer');
+      response.setHeader(
+        'cache-control',
+        path.includes('/assets/') ? 'public, max-age=31536000, immutable' : 'no-cache',
+      );
+    },
+  });
+
+  async function answer(request: IncomingMessage, response: ServerResponse): Promise<void> {
+    const away = turnedAway(request, hosts);
+    if (away) return end(response, 403, { error: away });
+    const path = (request.url ?? '/').split('?')[0] ?? '/';
+    if (path === '/health') return end(response, 200, await healthOf(app));
+    if (path === '/graphql') {
+      const bad = badBody(request);
+      if (bad) return end(response, bad.status, { errors: [{ message: bad.error }] });
+      await yoga(request, response);
+      return;
+    }
+    if (path === '/files') {
+      if (request.method !== 'POST') return end(response, 405, { error: `invalid method: ${request.method}, POST` });
+      const { status, body } = await receiveFile(app, request);
+      return end(response, status, body);
+    }
+    admin(request, response, () =>
+      end(response, 404, { error: `unknown path: ${path}, /graphql, /files, /health or the admin's pages` }),
+    );
+  }
+
+  return createServer((request, response) => {
+    answer(request, response).catch((error: unknown) => {
+      log.error({ err: error, path: request.url }, 'request failed');
+      if (!response.headersSent) end(response, 500, { error: 'something went wrong here; it is in the log' });
+      else response.destroy();
+    });
+  });
+}

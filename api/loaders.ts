@@ -1,0 +1,40 @@
+// Batched reading of rows by id, one set a request, so that a list costs a constant number of statements.
+import DataLoader from 'dataloader';
+import type { Database } from './database/database.ts';
+
+type Reader = Database['read'];
+
+function byId<Row>(
+  rows: (ids: string[]) => Promise<Row[]>,
+  idOf: (row: Row) => string,
+): DataLoader<string, Row | null> {
+  return new DataLoader(async (ids) => {
+    const found = new Map((await rows([...ids])).map((row) => [idOf(row), row]));
+    return ids.map((id) => found.get(id) ?? null);
+  });
+}
+
+/** The loaders of one request. */
+export function loadersOf(read: Reader) {
+  const among = (ids: string[]) => ({ where: { id: { in: ids } } });
+  const idOf = (row: { id: string }) => row.id;
+  return {
+    container: byId((ids) => read.container.findMany(among(ids)), idOf),
+    sorbent: byId((ids) => read.sorbent.findMany(among(ids)), idOf),
+    lot: byId((ids) => read.lot.findMany(among(ids)), idOf),
+    supplier: byId((ids) => read.supplier.findMany(among(ids)), idOf),
+    room: byId((ids) => read.room.findMany(among(ids)), idOf),
+    sensor: byId((ids) => read.sensor.findMany(among(ids)), idOf),
+    vessel: byId((ids) => read.vessel.findMany(among(ids)), idOf),
+    person: byId((ids) => read.person.findMany(among(ids)), idOf),
+    event: byId((ids) => read.event.findMany(among(ids)), idOf),
+    dryingRequest: byId((ids) => read.dryingRequest.findMany(among(ids)), idOf),
+    hold: byId((ids) => read.hold.findMany(among(ids)), idOf),
+    exposure: byId(
+      (ids) => read.exposure.findMany({ where: { containerId: { in: ids } } }),
+      (row) => row.containerId,
+    ),
+  };
+}
+
+export type Loaders = ReturnType<typeof loadersOf>;

@@ -1,0 +1,40 @@
+// The one form of a mutation: `input` in, its success type or a `Refusal` out.
+import type { InputFieldMap, InputRef, ObjectRef } from '@pothos/core';
+import type { z } from 'zod';
+import { builder } from './builder.ts';
+import type { Context } from './context.ts';
+import { checked, Refused } from './errors.ts';
+
+type Fields = (t: Parameters<Parameters<typeof builder.inputType>[1]['fields']>[0]) => InputFieldMap;
+
+export interface Mutation<Input, Success> {
+  description: string;
+  /** The GraphQL input fields; `clientKey` is added to each. */
+  fields: Fields;
+  /** What the input must be; refuses with the path of the first thing that is wrong. */
+  check: z.ZodType<Input>;
+  success: ObjectRef<never, Success>;
+  run: (input: Input, context: Context) => Promise<Success>;
+}
+
+const keyText =
+  'A key of your own (a UUID, say). The same key with the same input returns the first answer and writes nothing, so a repeat is safe.';
+
+/** Registers `name(input: <Name>Input!): <Name>Result!` on the schema. */
+export function addMutation<Input, Success>(name: string, of: Mutation<Input, Success>): void {
+  const title = name[0]?.toUpperCase() + name.slice(1);
+  const input = builder.inputType(`${title}Input`, {
+    fields: (t) => ({ ...of.fields(t), clientKey: t.string({ description: keyText }) }),
+  }) as InputRef<unknown>;
+  builder.mutationField(name, (t) =>
+    t.field({
+      type: of.success as never,
+      description: of.description,
+      authScopes: { write: true },
+      args: { input: t.arg({ type: input as never, required: true }) },
+      errors: { types: [Refused], union: { name: `${title}Result` } },
+      resolve: (async (_: unknown, args: { input: unknown }, context: Context) =>
+        of.run(checked(of.check, args.input), context)) as never,
+    }),
+  );
+}

@@ -1,0 +1,9 @@
+// The whole schema: every room registers its part on the builder, here they are called together.
+import { builder } from './builder.ts';
+import './scalars.ts';
+import './stock/schema.ts';
+import './climate/schema.ts';
+import './exposure/schema.ts';
+import './drying/schema.ts';
+
+export const schema = builder.toSchema();

@@ -1,0 +1,47 @@
+// The GraphQL server: Yoga with its defaults made safe, compiled execution and GraphiQL served by ourselves.
+import { renderGraphiQL } from '@graphql-yoga/render-graphiql';
+import type { GraphQLError } from 'graphql';
+import { createYoga, type YogaServerInstance } from 'graphql-yoga';
+import { compiledExecution } from './compiled.ts';
+import type { Context } from './context.ts';
+import type { Database } from './database/database.ts';
+import type { Lab } from './database/generated/sqlite/client.ts';
+import { exampleQueries } from './examples.ts';
+import { loadersOf } from './loaders.ts';
+import { log } from './log.ts';
+import { maskedError } from './mask.ts';
+import { schema } from './schema.ts';
+import type { Settings } from './settings.ts';
+
+/** What lives as long as the server does. */
+export interface App {
+  settings: Settings;
+  database: Database;
+  lab: Lab;
+  now: () => Date;
+}
+
+/** The context of one request; `shortName` is who acts, as the header `Drumkeep-Person` says. */
+export async function contextOf(app: App, shortName: string | null): Promise<Context> {
+  const { database, lab, settings, now } = app;
+  const actor = shortName
+    ? await database.read.person.findUnique({ where: { labId_shortName: { labId: lab.id, shortName } } })
+    : null;
+  return { lab, actor, database, settings, now, load: loadersOf(database.read) };
+}
+
+export type Yoga = YogaServerInstance<Record<string, never>, Context>;
+
+export function yogaOf(app: App): Yoga {
+  return createYoga<Record<string, never>, Context>({
+    schema,
+    cors: false,
+    landingPage: false,
+    logging: log,
+    graphiql: { title: 'Drumkeep', defaultQuery: exampleQueries },
+    renderGraphiQL,
+    maskedErrors: { maskError: (error) => maskedError(error) as GraphQLError },
+    context: ({ request }) => contextOf(app, request.headers.get('drumkeep-person')),
+    plugins: [compiledExecution()],
+  });
+}
