@@ -31,7 +31,7 @@ export const builder = new SchemaBuilder<{
   // Everybody may do everything until the lab has accounts; the scopes stand so that fields name them now.
   scopeAuth: { authScopes: () => ({ member: true, write: true }) },
   errors: { defaultTypes: [], directResult: true },
-  relay: { clientMutationId: 'omit', cursorType: 'String' },
+  relay: { clientMutationId: 'omit', cursorType: 'String', nodesOnConnection: true },
   complexity: {
     defaultComplexity: 1,
     defaultListMultiplier: 10,

@@ -1,40 +1,49 @@
 // Start: settings, database, lab, estimates, HTTP. Defines nothing itself.
+import type { AddressInfo } from 'node:net';
 import { fileURLToPath } from 'node:url';
+import { NewerDatabase } from './database/migrate.ts';
 import { openDatabase } from './database/database.ts';
 import { startPasses } from './exposure/passes.ts';
 import { serverOf } from './http.ts';
 import { labOf } from './lab.ts';
-import { log } from './log.ts';
-import { readSettings } from './settings.ts';
+import { InvalidSetting, readSettings } from './settings.ts';
 import type { App } from './yoga.ts';
 
-const settings = readSettings(process.env);
-const database = await openDatabase(settings);
-const now = () => new Date();
-const lab = await labOf(database, settings, now());
-const app: App = { settings, database, lab, now };
+async function start(): Promise<void> {
+  const settings = readSettings(process.env);
+  const database = await openDatabase(settings);
+  const now = () => new Date();
+  const app: App = { settings, database, now, lab: await labOf(database, settings, now()) };
+  const passes = startPasses(app);
+  const server = serverOf(app, fileURLToPath(new URL('../.data/admin', import.meta.url)));
 
-const passes = startPasses(app);
-const server = serverOf(app, fileURLToPath(new URL('../.data/admin', import.meta.url)));
-server.listen(settings.port, settings.host, () => {
-  console.log(`Drumkeep is at http://${settings.host}:${settings.port}`);
-  console.log(`The book lies in ${database.place}`);
-});
-server.on('error', (error) => {
-  console.error(`invalid PORT: ${settings.port}, ${error.message}`);
-  process.exit(1);
-});
+  let ending: Promise<never> | undefined;
+  async function end(code: number): Promise<never> {
+    server.close();
+    server.closeAllConnections();
+    await passes.stop();
+    await database.close();
+    process.exit(code);
+  }
+  const endOnce = (code: number) => (ending ??= end(code));
+  process.on('SIGTERM', () => endOnce(0));
+  process.on('SIGINT', () => endOnce(0));
 
-let ending = false;
-async function end(): Promise<void> {
-  if (ending) return;
-  ending = true;
-  server.close();
-  server.closeAllConnections();
-  await passes.stop();
-  await database.close();
-  log.info('ended');
-  process.exit(0);
+  server.on('error', (error) => {
+    console.error(`invalid PORT: ${settings.port}, ${error.message}`);
+    void endOnce(1);
+  });
+  server.listen(settings.port, settings.host, () => {
+    const { address, family, port } = server.address() as AddressInfo;
+    console.log(`Drumkeep is at http://${family === 'IPv6' ? `[${address}]` : address}:${port}`);
+    console.log(`The book lies in ${database.place}`);
+  });
 }
-process.on('SIGTERM', end);
-process.on('SIGINT', end);
+
+try {
+  await start();
+} catch (error) {
+  if (!(error instanceof InvalidSetting) && !(error instanceof NewerDatabase)) throw error;
+  console.error(error.message);
+  process.exit(1);
+}

@@ -8,7 +8,6 @@ import type { Database } from './database/database.ts';
 import type { Lab } from './database/generated/sqlite/client.ts';
 import { exampleQueries } from './examples.ts';
 import { loadersOf } from './loaders.ts';
-import { log } from './log.ts';
 import { maskedError } from './mask.ts';
 import { schema } from './schema.ts';
 import type { Settings } from './settings.ts';
@@ -37,7 +36,7 @@ export function yogaOf(app: App): Yoga {
     schema,
     cors: false,
     landingPage: false,
-    logging: log,
+    logging: false,
     graphiql: { title: 'Drumkeep', defaultQuery: exampleQueries },
     renderGraphiQL,
     maskedErrors: { maskError: (error) => maskedError(error) as GraphQLError },
