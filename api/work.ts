@@ -91,15 +91,19 @@ export async function write<A extends Answer>(
   return answer;
 }
 
-/** A container whose exposure does not exist yet gets an unknown one, so that nothing is ever missing from a list. */
+/**
+ * The exposure's inputs changed from an instant on; `version` counts that, so that an estimate under way is thrown away.
+ * A container whose exposure does not exist yet gets an unknown one, so that nothing is ever missing from a list.
+ */
 export async function markStale(tx: Transaction, labId: string, containerId: string, from: Date): Promise<void> {
   const before = await tx.exposure.findUnique({ where: { containerId }, select: { staleFrom: true } });
   if (!before) {
     const unknown = { asOf: from, state: 'UNKNOWN', urgency: 0, reason: 'not estimated yet' } as const;
-    await tx.exposure.create({ data: { containerId, labId, staleFrom: from, ...unknown } });
-  } else if (!before.staleFrom || from < before.staleFrom) {
-    await tx.exposure.update({ where: { containerId }, data: { staleFrom: from } });
+    await tx.exposure.create({ data: { containerId, labId, staleFrom: from, version: 1, ...unknown } });
+    return;
   }
+  const staleFrom = before.staleFrom && before.staleFrom <= from ? before.staleFrom : from;
+  await tx.exposure.update({ where: { containerId }, data: { staleFrom, version: { increment: 1 } } });
 }
 
 export { newId };
