@@ -6,7 +6,7 @@ import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
 import type { SqlDriverAdapter, SqlMigrationAwareDriverAdapterFactory } from '@prisma/driver-adapter-utils';
 import type { Engine } from '../api/database/client.ts';
 import { knownMigrations } from '../api/database/migrate.ts';
-import { everything, schemaEngine } from '../api/database/schema-engine.ts';
+import { everything, withSchemaEngine } from '../api/database/schema-engine.ts';
 
 const prisma = fileURLToPath(new URL('../prisma/', import.meta.url));
 const current = `${prisma}models.prisma`;
@@ -37,13 +37,12 @@ async function difference(engine: Engine, afresh: boolean): Promise<string> {
     { path: 'models.prisma', content: readFileSync(models, 'utf8') },
   ];
   const to = files(current);
-  const schema = await schemaEngine(adapters[engine](), to.map(({ path, content }) => [path, content]));
-  const { stdout } = await schema.diff({
-    from: afresh ? { tag: 'empty' } : { tag: 'schemaDatamodel', files: files(migrated) },
-    to: { tag: 'schemaDatamodel', files: to },
-    script: true, exitCode: null, filters: everything,
-  });
-  schema.free();
+  const { stdout } = await withSchemaEngine(adapters[engine](), to.map(({ path, content }) => [path, content]), (schema) =>
+    schema.diff({
+      from: afresh ? { tag: 'empty' } : { tag: 'schemaDatamodel', files: files(migrated) },
+      to: { tag: 'schemaDatamodel', files: to },
+      script: true, exitCode: null, filters: everything,
+    }));
   return stdout ?? '';
 }
 

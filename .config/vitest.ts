@@ -10,6 +10,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     environment: 'node',
+    globalSetup: ['tests/support/postgres.ts'],
     pool: 'forks',
     testTimeout: 30_000,
     hookTimeout: 120_000,

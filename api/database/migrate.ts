@@ -3,7 +3,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { SqlMigrationAwareDriverAdapterFactory } from '@prisma/driver-adapter-utils';
 import type { Engine } from './client.ts';
-import { everything, type MigrationList, schemaEngine } from './schema-engine.ts';
+import { everything, type MigrationList, withSchemaEngine } from './schema-engine.ts';
 
 const prismaFolder = fileURLToPath(new URL('../../prisma/', import.meta.url));
 
@@ -68,11 +68,8 @@ export async function migrate(engine: Engine, adapter: SqlMigrationAwareDriverAd
   const unknown = [...applied].filter((name) => !known.includes(name));
   if (unknown.length > 0) throw new NewerDatabase(unknown);
   if (known.every((name) => applied.has(name))) return [];
-  const schema = await schemaEngine(adapter, schemaFiles(engine));
-  try {
+  return withSchemaEngine(adapter, schemaFiles(engine), async (schema) => {
     const { appliedMigrationNames } = await schema.applyMigrations({ migrationsList: migrationList(engine), filters: everything });
     return appliedMigrationNames;
-  } finally {
-    schema.free();
-  }
+  });
 }

@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import {
   bindMigrationAwareSqlAdapterFactory,
+  type SqlDriverAdapter,
   type SqlMigrationAwareDriverAdapterFactory,
 } from '@prisma/driver-adapter-utils';
 import type { MigrationList, SchemaEngine, SchemaFilter } from '@prisma/schema-engine-wasm/schema_engine_bg';
@@ -25,14 +26,37 @@ async function instantiate() {
   return engine;
 }
 
-/** A schema engine speaking to the database behind the adapter; `free()` it afterwards. */
-export async function schemaEngine(
+/** The same factory, with a way to close all that it opened: the engine leaves its connections to chance. */
+function closable(inner: SqlMigrationAwareDriverAdapterFactory) {
+  const opened: SqlDriverAdapter[] = [];
+  const remembered = async (connection: Promise<SqlDriverAdapter>) => {
+    opened.push(await connection);
+    return connection;
+  };
+  const factory: SqlMigrationAwareDriverAdapterFactory = {
+    provider: inner.provider,
+    adapterName: inner.adapterName,
+    connect: () => remembered(inner.connect()),
+    connectToShadowDb: () => remembered(inner.connectToShadowDb()),
+  };
+  return { factory, close: async () => void (await Promise.all(opened.map((connection) => connection.dispose()))) };
+}
+
+/** What the work answers, given a schema engine that speaks to the database behind the adapter. */
+export async function withSchemaEngine<Answer>(
   adapter: SqlMigrationAwareDriverAdapterFactory,
   models: [path: string, content: string][],
-): Promise<SchemaEngine> {
+  work: (engine: SchemaEngine) => Promise<Answer>,
+): Promise<Answer> {
   instantiated ??= instantiate();
   const { SchemaEngine: Engine } = await instantiated;
-  return Engine.new({ datamodels: models }, () => undefined, bindMigrationAwareSqlAdapterFactory(adapter));
+  const { factory, close } = closable(adapter);
+  try {
+    const engine = await Engine.new({ datamodels: models }, () => undefined, bindMigrationAwareSqlAdapterFactory(factory));
+    return await work(engine).finally(() => engine.free());
+  } finally {
+    await close();
+  }
 }
 
 export type { MigrationList };
