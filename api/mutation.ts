@@ -5,6 +5,9 @@ import { builder } from './builder.ts';
 import type { Context } from './context.ts';
 import { checked, Refused } from './errors.ts';
 
+/** The type parameters of the builder. */
+type Types = typeof builder extends PothosSchemaTypes.SchemaBuilder<infer T> ? T : never;
+
 type Fields = (t: Parameters<Parameters<typeof builder.inputType>[1]['fields']>[0]) => InputFieldMap;
 
 export interface Mutation<Input, Success> {
@@ -13,7 +16,7 @@ export interface Mutation<Input, Success> {
   fields: Fields;
   /** What the input must be; refuses with the path of the first thing that is wrong. */
   check: z.ZodType<Input>;
-  success: ObjectRef<never, Success>;
+  success: ObjectRef<Types, Success>;
   run: (input: Input, context: Context) => Promise<Success>;
 }
 
