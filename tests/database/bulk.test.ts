@@ -29,6 +29,17 @@ describeEngines('rows in bulk', (on) => {
     expect(kept[0]?.['createdAt']).toBe(row.createdAt.getTime());
   });
 
+  it('bytes come back as they were, also as a view into a larger buffer', async () => {
+    const database = await on.fresh();
+    const all = Uint8Array.from({ length: 256 }, (_, byte) => byte);
+    const rows = [all, all.subarray(3, 7), new Uint8Array(0)].map((data, index) => ({
+      labId: 'lab', eventId: `e${index}`, fromContainerId: 'a', toContainerId: 'b', at: row.createdAt, data }));
+    const columns = { labId: 'text', eventId: 'text', fromContainerId: 'text', toContainerId: 'text', at: 'time', data: 'bytes' } as const;
+    await database.write((tx) => insertRows(tx, on.engine, { table: 'Parcel', columns, rows }));
+    const kept = await database.read.parcel.findMany({ orderBy: { eventId: 'asc' } });
+    expect(kept.map(({ data }) => [...data])).toEqual(rows.map(({ data }) => [...data]));
+  });
+
   it('ten thousand rows are one statement, and none is lost', async () => {
     const database = await on.fresh();
     const many = Array.from({ length: 10_000 }, (_, index) => ({ labId: 'lab', name: `n${index}`, value: index }));
