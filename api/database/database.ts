@@ -1,6 +1,7 @@
 // Opens the database of a lab: brought up to date, one queue for writes, a read-only client beside it.
 import { mkdirSync } from 'node:fs';
 import type { Client, Engine } from './client.ts';
+import { type DatabaseSettings, sqliteFile } from './place.ts';
 import { openPostgres } from './postgres.ts';
 import type { Write } from './queue.ts';
 import { openSqlite } from './sqlite.ts';
@@ -18,26 +19,16 @@ export interface Database {
    * Rows of one hand-written statement, past Prisma, for lists too hot for it. Placeholders are `$1`, `$2`, … on
    * both engines; times come back as milliseconds since 1970, counts as numbers.
    */
-  select<Row>(statement: string, values?: readonly (string | number | null)[]): Promise<Row[]>;
+  select: <Row>(statement: string, values?: readonly (string | number | null)[]) => Promise<Row[]>;
   statements: Statements;
-  close(): Promise<void>;
+  close: () => Promise<void>;
 }
 
-export interface DatabaseSettings {
-  /** Folder of the SQLite file; made when missing. */
-  dataFolder: string;
-  /** A `postgres://` address, for labs that outgrow one machine; without it, SQLite. */
-  databaseUrl?: string | undefined;
-}
+export type { DatabaseSettings };
 
 /** Throws `NewerDatabase` when a later version of Drumkeep wrote this database. */
 export async function openDatabase(settings: DatabaseSettings): Promise<Database> {
   if (settings.databaseUrl !== undefined) return openPostgres(settings.databaseUrl);
   mkdirSync(settings.dataFolder, { recursive: true });
   return openSqlite(sqliteFile(settings.dataFolder));
-}
-
-/** The SQLite file of a data folder. */
-export function sqliteFile(dataFolder: string): string {
-  return `${dataFolder}/drumkeep.sqlite`;
 }

@@ -1,19 +1,14 @@
 // PostgreSQL: the same models for labs that outgrow one machine.
 import { PrismaPg } from '@prisma/adapter-pg';
 import type { SqlDriverAdapterFactory } from '@prisma/driver-adapter-utils';
-import pg from 'pg';
+import type pg from 'pg';
 import type { Client } from './client.ts';
 import type { Database } from './database.ts';
 import { PrismaClient } from './generated/postgres/client.ts';
 import { migrate } from './migrate.ts';
 import { writeQueue } from './queue.ts';
+import { postgresConnection, postgresSelector } from './select.ts';
 import { countedAdapter, type Statements, statementCounter } from './statements.ts';
-
-/** Every connection speaks UTC; a reader's transactions cannot write. */
-function connectionOptions(url: string, readonly: boolean): pg.PoolConfig {
-  const options = `-c timezone=UTC${readonly ? ' -c default_transaction_read_only=on' : ''}`;
-  return { connectionString: url, options, max: readonly ? 8 : 2 };
-}
 
 function adapterFactory(config: pg.PoolConfig, statements: Statements): SqlDriverAdapterFactory {
   const inner = new PrismaPg(config);
@@ -24,20 +19,17 @@ function adapterFactory(config: pg.PoolConfig, statements: Statements): SqlDrive
   };
 }
 
-/** Timestamps (object id 1114) as milliseconds and counts (20) as numbers, as `Database.select` promises. */
-function parserOf(type: number): (text: string) => unknown {
-  if (type === 1114) return (text) => Date.parse(`${text.replace(' ', 'T')}Z`);
-  if (type === 20) return Number;
-  return pg.types.getTypeParser(type, 'text') as (text: string) => unknown;
-}
-
 /** Opens the database behind a `postgres://` address, with every migration applied. */
 export async function openPostgres(url: string): Promise<Database> {
   const statements = statementCounter();
-  await migrate('postgres', new PrismaPg(connectionOptions(url, false)));
-  const writer = new PrismaClient({ adapter: adapterFactory(connectionOptions(url, false), statements) }) as unknown as Client;
-  const read = new PrismaClient({ adapter: adapterFactory(connectionOptions(url, true), statements) }) as unknown as Client;
-  const pool = new pg.Pool({ ...connectionOptions(url, true), types: { getTypeParser: parserOf } });
+  await migrate('postgres', new PrismaPg(postgresConnection(url, false)));
+  const writer = new PrismaClient({
+    adapter: adapterFactory(postgresConnection(url, false), statements),
+  }) as unknown as Client;
+  const read = new PrismaClient({
+    adapter: adapterFactory(postgresConnection(url, true), statements),
+  }) as unknown as Client;
+  const selecting = postgresSelector(url, statements.note);
   const place = new URL(url);
   place.password = '';
   return {
@@ -45,13 +37,10 @@ export async function openPostgres(url: string): Promise<Database> {
     place: place.href,
     read,
     write: writeQueue(writer),
-    async select<Row>(statement: string, values: readonly (string | number | null)[] = []) {
-      statements.note(statement);
-      return (await pool.query(statement, [...values])).rows as Row[];
-    },
+    select: selecting.select,
     statements,
     async close() {
-      await pool.end();
+      await selecting.close();
       await read.$disconnect();
       await writer.$disconnect();
     },
