@@ -2,9 +2,8 @@
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { copyFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { root, say } from './run.mjs';
 
-const root = fileURLToPath(new URL('..', import.meta.url));
 const generated = `${root}api/database/generated`;
 const stamp = `${generated}/stamp`;
 const engines = ['sqlite', 'postgres'];
@@ -12,8 +11,11 @@ const engines = ['sqlite', 'postgres'];
 /** Hash of everything that the generated files depend on. */
 function sourceHash() {
   const hash = createHash('sha256');
-  const files = ['prisma/models.prisma', ...engines.map((engine) => `prisma/${engine}/engine.prisma`),
-    'node_modules/prisma/package.json'];
+  const files = [
+    'prisma/models.prisma',
+    ...engines.map((engine) => `prisma/${engine}/engine.prisma`),
+    'node_modules/prisma/package.json',
+  ];
   for (const file of files) hash.update(readFileSync(root + file));
   return hash.digest('hex');
 }
@@ -27,15 +29,21 @@ const offline = {
 };
 
 /** Generates when stale (or when told to); true when it did. Throws with Prisma's own words when the models are wrong. */
-export function generate({ force = false, say = console.error } = {}) {
+export function generate({ force = false } = {}) {
   const hash = sourceHash();
   if (!force && existsSync(stamp) && readFileSync(stamp, 'utf8') === hash) return false;
   say('Generating the database client …');
   for (const engine of engines) {
     copyFileSync(`${root}prisma/models.prisma`, `${root}prisma/${engine}/models.prisma`);
-    const run = spawnSync(process.execPath, [`${root}node_modules/prisma/build/index.js`, 'generate', '--config', '.config/prisma.ts'], {
-      cwd: root, env: { ...offline, DRUMKEEP_ENGINE: engine }, encoding: 'utf8',
-    });
+    const run = spawnSync(
+      process.execPath,
+      [`${root}node_modules/prisma/build/index.js`, 'generate', '--config', '.config/prisma.ts'],
+      {
+        cwd: root,
+        env: { ...offline, DRUMKEEP_ENGINE: engine },
+        encoding: 'utf8',
+      },
+    );
     if (run.status !== 0) throw new Error(`prisma generate failed for ${engine}:\n${run.stdout}${run.stderr}`);
   }
   writeFileSync(stamp, hash);

@@ -26,7 +26,11 @@ function absentServer(): SqlMigrationAwareDriverAdapterFactory {
     startTransaction: () => Promise.reject(new Error('no server')),
     dispose: () => Promise.resolve(),
   };
-  return { ...server, connect: () => Promise.resolve(connection), connectToShadowDb: () => Promise.resolve(connection) };
+  return {
+    ...server,
+    connect: () => Promise.resolve(connection),
+    connectToShadowDb: () => Promise.resolve(connection),
+  };
 }
 
 const adapters = { sqlite: () => new PrismaBetterSqlite3({ url: ':memory:' }), postgres: absentServer };
@@ -37,12 +41,18 @@ async function difference(engine: Engine, afresh: boolean): Promise<string> {
     { path: 'models.prisma', content: readFileSync(models, 'utf8') },
   ];
   const to = files(current);
-  const { stdout } = await withSchemaEngine(adapters[engine](), to.map(({ path, content }) => [path, content]), (schema) =>
-    schema.diff({
-      from: afresh ? { tag: 'empty' } : { tag: 'schemaDatamodel', files: files(migrated) },
-      to: { tag: 'schemaDatamodel', files: to },
-      script: true, exitCode: null, filters: everything,
-    }));
+  const { stdout } = await withSchemaEngine(
+    adapters[engine](),
+    to.map(({ path, content }) => [path, content]),
+    (schema) =>
+      schema.diff({
+        from: afresh ? { tag: 'empty' } : { tag: 'schemaDatamodel', files: files(migrated) },
+        to: { tag: 'schemaDatamodel', files: to },
+        script: true,
+        exitCode: null,
+        filters: everything,
+      }),
+  );
   return stdout ?? '';
 }
 
@@ -61,7 +71,10 @@ if (!afresh && readFileSync(migrated, 'utf8') === readFileSync(current, 'utf8'))
     const folder = `${prisma}migrations/${engine}/${name}`;
     mkdirSync(folder, { recursive: true });
     writeFileSync(`${folder}/migration.sql`, sql);
-    writeFileSync(`${prisma}migrations/${engine}/migration_lock.toml`, `provider = "${engine === 'sqlite' ? 'sqlite' : 'postgresql'}"\n`);
+    writeFileSync(
+      `${prisma}migrations/${engine}/migration_lock.toml`,
+      `provider = "${engine === 'sqlite' ? 'sqlite' : 'postgresql'}"\n`,
+    );
     console.error(`Wrote prisma/migrations/${engine}/${name}/migration.sql: read it before it is committed.`);
   }
   copyFileSync(current, migrated);

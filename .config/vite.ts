@@ -1,40 +1,27 @@
-// Builds the admin from admin/ into .data/admin, with a compressed twin beside each text file so that the server only hands bytes over.
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+// Builds the admin: plain files without an address of anybody else in them, served by the API's own process.
 import { fileURLToPath } from 'node:url';
-import { gzipSync } from 'node:zlib';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
-import { defineConfig, type Plugin } from 'vite';
+import { defineConfig } from 'vite';
 
-const root = fileURLToPath(new URL('../admin', import.meta.url));
-const outDir = fileURLToPath(new URL('../.data/admin', import.meta.url));
-
-/** Writes `x.gz` beside every text file of the build. */
-function compressedTwins(): Plugin {
-  return {
-    name: 'compressed-twins',
-    apply: 'build',
-    writeBundle({ dir }) {
-      if (!dir) return;
-      for (const name of readdirSync(dir, { recursive: true, encoding: 'utf8' })) {
-        if (/\.(js|css|html|svg)$/.test(name))
-          writeFileSync(`${dir}/${name}.gz`, gzipSync(readFileSync(`${dir}/${name}`), { level: 9 }));
-      }
-    },
-  };
-}
+const folder = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
 export default defineConfig({
-  root,
+  root: folder('../admin'),
   base: '/',
-  cacheDir: fileURLToPath(new URL('../node_modules/.vite', import.meta.url)),
-  plugins: [svelte({ configFile: false, compilerOptions: { runes: true } }), compressedTwins()],
+  cacheDir: folder('../node_modules/.vite'),
+  plugins: [svelte({ configFile: false })],
   build: {
-    outDir,
+    outDir: folder('../.data/admin'),
     emptyOutDir: true,
     target: 'es2022',
+    // A font or picture inside a style sheet would break the page's own rule that nothing is inline.
     assetsInlineLimit: 0,
-    modulePreload: { polyfill: false },
     reportCompressedSize: false,
   },
-  logLevel: 'warn',
+  // While working on the admin: `vite -c .config/vite.ts` beside a running server.
+  server: {
+    port: 4601,
+    strictPort: true,
+    proxy: { '/graphql': 'http://127.0.0.1:4600', '/files': 'http://127.0.0.1:4600' },
+  },
 });

@@ -21,7 +21,8 @@ const quoted = (name: string) => `"${name}"`;
 function postgresColumn(name: string, kind: ColumnKind): { type: string; value: string } {
   const column = `r.${quoted(name)}`;
   if (typeof kind === 'object') return { type: 'text', value: `${column}::${quoted(kind.enum)}` };
-  if (kind === 'time') return { type: 'double precision', value: `to_timestamp(${column} / 1000.0) at time zone 'UTC'` };
+  if (kind === 'time')
+    return { type: 'double precision', value: `to_timestamp(${column} / 1000.0) at time zone 'UTC'` };
   if (kind === 'bytes') return { type: 'text', value: `decode(${column}, 'hex')` };
   const type = { text: 'text', real: 'double precision', integer: 'bigint', boolean: 'boolean', json: 'jsonb' }[kind];
   return { type, value: column };
@@ -30,7 +31,8 @@ function postgresColumn(name: string, kind: ColumnKind): { type: string; value: 
 function source(engine: Engine, columns: readonly (readonly [string, ColumnKind])[]): string {
   if (engine === 'sqlite') {
     const values = columns.map(([, kind], index) =>
-      kind === 'json' ? `value -> ${index}` : kind === 'bytes' ? `unhex(value ->> ${index})` : `value ->> ${index}`);
+      kind === 'json' ? `value -> ${index}` : kind === 'bytes' ? `unhex(value ->> ${index})` : `value ->> ${index}`,
+    );
     return `select ${values.join(', ')} from json_each(?) where true`;
   }
   const parts = columns.map(([name, kind]) => ({ name, ...postgresColumn(name, kind) }));
@@ -43,14 +45,16 @@ export function bulkStatement<Column extends string>(engine: Engine, bulk: Omit<
   const columns = Object.entries<ColumnKind>(bulk.columns);
   const into = `insert into ${quoted(bulk.table)} (${columns.map(([name]) => quoted(name)).join(', ')})`;
   const replace = (bulk.replace ?? []).map((name) => `${quoted(name)} = excluded.${quoted(name)}`).join(', ');
-  const conflict = bulk.key === undefined ? '' :
-    ` on conflict (${bulk.key.map(quoted).join(', ')}) do ${replace === '' ? 'nothing' : `update set ${replace}`}`;
+  const conflict =
+    bulk.key === undefined
+      ? ''
+      : ` on conflict (${bulk.key.map(quoted).join(', ')}) do ${replace === '' ? 'nothing' : `update set ${replace}`}`;
   return `${into} ${source(engine, columns)}${conflict}`;
 }
 
 function stored(value: unknown): unknown {
   if (value instanceof Uint8Array) return Buffer.from(value.buffer, value.byteOffset, value.byteLength).toString('hex');
-  return value instanceof Date ? value.getTime() : value ?? null;
+  return value instanceof Date ? value.getTime() : (value ?? null);
 }
 
 /** Inserts the rows; gives how many were inserted or replaced. One statement, whatever their number. */
@@ -61,8 +65,9 @@ export async function insertRows<Column extends string>(
 ): Promise<number> {
   if (bulk.rows.length === 0) return 0;
   const names = Object.keys(bulk.columns) as Column[];
-  const json = engine === 'sqlite'
-    ? bulk.rows.map((row) => names.map((name) => stored(row[name])))
-    : bulk.rows.map((row) => Object.fromEntries(names.map((name) => [name, stored(row[name])])));
+  const json =
+    engine === 'sqlite'
+      ? bulk.rows.map((row) => names.map((name) => stored(row[name])))
+      : bulk.rows.map((row) => Object.fromEntries(names.map((name) => [name, stored(row[name])])));
   return transaction.$executeRawUnsafe(bulkStatement(engine, bulk), JSON.stringify(json));
 }

@@ -11,7 +11,9 @@ const prismaFolder = fileURLToPath(new URL('../../prisma/', import.meta.url));
 export class NewerDatabase extends Error {
   readonly migrations: string[];
   constructor(migrations: string[]) {
-    super(`This database was written by a newer version of Drumkeep (${migrations.join(', ')}). It is left as it is: install that version, or restore a backup made before it.`);
+    super(
+      `This database was written by a newer version of Drumkeep (${migrations.join(', ')}). It is left as it is: install that version, or restore a backup made before it.`,
+    );
     this.name = 'NewerDatabase';
     this.migrations = migrations;
   }
@@ -21,7 +23,10 @@ export class NewerDatabase extends Error {
 export function knownMigrations(engine: Engine): string[] {
   const folder = `${prismaFolder}migrations/${engine}`;
   if (!existsSync(folder)) return [];
-  return readdirSync(folder, { withFileTypes: true }).filter((entry) => entry.isDirectory()).map((entry) => entry.name).sort();
+  return readdirSync(folder, { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .map((entry) => entry.name)
+    .sort();
 }
 
 /** The migrations folder as the engine wants it. */
@@ -33,7 +38,10 @@ export function migrationList(engine: Engine): MigrationList {
     shadowDbInitScript: '',
     migrationDirectories: knownMigrations(engine).map((name) => ({
       path: name,
-      migrationFile: { path: 'migration.sql', content: { tag: 'ok', value: readFileSync(`${baseDir}/${name}/migration.sql`, 'utf8') } },
+      migrationFile: {
+        path: 'migration.sql',
+        content: { tag: 'ok', value: readFileSync(`${baseDir}/${name}/migration.sql`, 'utf8') },
+      },
     })),
   };
 }
@@ -49,12 +57,17 @@ const tableExists: Record<Engine, string> = {
 };
 
 /** Names of the migrations that a database says were applied to it; an empty list for a new one. */
-export async function appliedMigrations(engine: Engine, adapter: SqlMigrationAwareDriverAdapterFactory): Promise<string[]> {
+export async function appliedMigrations(
+  engine: Engine,
+  adapter: SqlMigrationAwareDriverAdapterFactory,
+): Promise<string[]> {
   const connection = await adapter.connect();
   try {
     const rowsOf = async (sql: string) => (await connection.queryRaw({ sql, args: [], argTypes: [] })).rows;
     if ((await rowsOf(tableExists[engine])).length === 0) return [];
-    const rows = await rowsOf('select "migration_name" from "_prisma_migrations" where "finished_at" is not null and "rolled_back_at" is null');
+    const rows = await rowsOf(
+      'select "migration_name" from "_prisma_migrations" where "finished_at" is not null and "rolled_back_at" is null',
+    );
     return rows.map(([name]) => String(name));
   } finally {
     await connection.dispose();
@@ -69,7 +82,10 @@ export async function migrate(engine: Engine, adapter: SqlMigrationAwareDriverAd
   if (unknown.length > 0) throw new NewerDatabase(unknown);
   if (known.every((name) => applied.has(name))) return [];
   return withSchemaEngine(adapter, schemaFiles(engine), async (schema) => {
-    const { appliedMigrationNames } = await schema.applyMigrations({ migrationsList: migrationList(engine), filters: everything });
+    const { appliedMigrationNames } = await schema.applyMigrations({
+      migrationsList: migrationList(engine),
+      filters: everything,
+    });
     return appliedMigrationNames;
   });
 }

@@ -19,12 +19,15 @@ export function writeQueue(client: Client): Write {
   let last: Promise<unknown> = Promise.resolve();
   const turn = new AsyncLocalStorage<{ open: boolean }>();
   return (work) => {
-    if (turn.getStore()?.open) return Promise.reject(new Error('a write inside a write: pass the transaction on instead'));
+    if (turn.getStore()?.open)
+      return Promise.reject(new Error('a write inside a write: pass the transaction on instead'));
     const result = last.then(() => {
       const mine = { open: true };
-      return turn.run(mine, () => client.$transaction(work, limits)).finally(() => {
-        mine.open = false;
-      });
+      return turn
+        .run(mine, () => client.$transaction(work, limits))
+        .finally(() => {
+          mine.open = false;
+        });
     });
     last = result.catch(() => undefined);
     return result;

@@ -13,15 +13,19 @@ export const everything: SchemaFilter = { externalTables: [], externalEnums: [] 
 
 let instantiated: Promise<typeof import('@prisma/schema-engine-wasm/schema_engine_bg')> | undefined;
 
+const isStart = (value: unknown): value is () => void => typeof value === 'function';
+
 async function instantiate() {
   const engine = await import('@prisma/schema-engine-wasm/schema_engine_bg');
-  const file = createRequire(import.meta.url).resolve('@prisma/schema-engine-wasm/schema_engine_bg').replace(/\.js$/, '.wasm');
+  const file = createRequire(import.meta.url)
+    .resolve('@prisma/schema-engine-wasm/schema_engine_bg')
+    .replace(/\.js$/, '.wasm');
   const { instance } = await WebAssembly.instantiate(await readFile(file), {
     './schema_engine_bg.js': engine as unknown as WebAssembly.ModuleImports,
   });
   engine.__wbg_set_wasm(instance.exports);
   const start = instance.exports['__wbindgen_start'];
-  if (typeof start !== 'function') throw new Error('the schema engine has no start function');
+  if (!isStart(start)) throw new Error('the schema engine has no start function');
   start();
   return engine;
 }
@@ -52,7 +56,11 @@ export async function withSchemaEngine<Answer>(
   const { SchemaEngine: Engine } = await instantiated;
   const { factory, close } = closable(adapter);
   try {
-    const engine = await Engine.new({ datamodels: models }, () => undefined, bindMigrationAwareSqlAdapterFactory(factory));
+    const engine = await Engine.new(
+      { datamodels: models },
+      () => undefined,
+      bindMigrationAwareSqlAdapterFactory(factory),
+    );
     return await work(engine).finally(() => engine.free());
   } finally {
     await close();

@@ -3,10 +3,19 @@ import { expect, it } from 'vitest';
 import type { Transaction } from '../../api/database/client.ts';
 import { describeEngines } from '../support/engines.ts';
 
-const labOf = (id: string) => ({ id, name: id, timeZone: 'UTC', settings: {}, createdAt: new Date('2026-03-02T08:00:00.123Z') });
+const labOf = (id: string) => ({
+  id,
+  name: id,
+  timeZone: 'UTC',
+  settings: {},
+  createdAt: new Date('2026-03-02T08:00:00.123Z'),
+});
 const addOne = async (tx: Transaction) => {
   const before = await tx.counter.findUniqueOrThrow({ where: { labId_name: { labId: 'lab', name: 'grams' } } });
-  await tx.counter.update({ where: { labId_name: { labId: 'lab', name: 'grams' } }, data: { value: before.value + 1 } });
+  await tx.counter.update({
+    where: { labId_name: { labId: 'lab', name: 'grams' } },
+    data: { value: before.value + 1 },
+  });
 };
 
 describeEngines('writing', (on) => {
@@ -61,7 +70,9 @@ describeEngines('writing', (on) => {
 
   it('statements are counted one by one, begin and commit apart', async () => {
     const database = await on.fresh();
-    const { texts } = await database.statements.during(() => database.write((tx) => tx.lab.createMany({ data: [labOf('a'), labOf('b')] })));
+    const { texts } = await database.statements.during(() =>
+      database.write((tx) => tx.lab.createMany({ data: [labOf('a'), labOf('b')] })),
+    );
     expect(texts).toHaveLength(1);
     const before = database.statements.total();
     await database.read.lab.findMany();
