@@ -69,8 +69,8 @@ export interface BedSpec {
   readonly key: string;
   readonly sorbent: SorbentNumbers;
   readonly geometry: Geometry;
-  /** How the next scoop is taken: off the top, or so that it is a fair sample (from the side, after rolling). */
-  readonly scooping: 'top' | 'fair';
+  /** How one scoops: off the top; from the side, a fair sample; or after rolling the drum, which mixes it. */
+  readonly scooping: 'top' | 'side' | 'rolled';
   readonly scoopKg: number;
   /** Depth of the reported top layer. */
   readonly topM: number;

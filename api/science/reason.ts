@@ -1,0 +1,76 @@
+// Why, in one sentence: what the lid did, in what air, and where the water sits.
+import { daySeconds, meanAir, type RoomAir } from './climate.ts';
+import { closureName } from './closures.ts';
+import type { Condition } from './condition.ts';
+import type { Answer, FoldInput } from './history.ts';
+
+/** Measured from 15 to 80 % RH: Geiss, Schlitt and Klose, Fresenius Z. Anal. Chem. 213 (1965) 331. */
+export const measuredPlateMinutes = '1 to 2 min measured, Geiss, Schlitt & Klose 1965';
+
+/** "open 19 h at 48 % RH, 22 °C; the top 8 mm is past 5 %" */
+export function reasonOf(answer: Omit<Answer, 'reason'>, condition: Condition, input: FoldInput): string {
+  if (condition.wetted) return 'wetted: water is not estimated until it is dried';
+  const air = input.airs.get(condition.room);
+  const parts = [lidPhrase(answer, condition, air)];
+  if (!condition.startKnown) parts.push('its starting water is not known: weigh first');
+  else if (!condition.airKnown) parts.push('part of its time has no air record: weigh first');
+  else parts.push(waterPhrase(answer, input));
+  if (answer.condensing) parts.push('above 95 % RH: condensing, at least this much');
+  return parts.join('; ');
+}
+
+function lidPhrase(answer: Omit<Answer, 'reason'>, condition: Condition, air: RoomAir | undefined): string {
+  const { asOfS } = answer;
+  if (condition.lid !== 'open') {
+    const scooped = answer.isOpen ? 'open for a scoop' : lidWord(condition);
+    const humidity = air && humidityPhrase(air, asOfS - daySeconds, asOfS);
+    return humidity ? `${scooped}, ${humidity} outside` : scooped;
+  }
+  const openedAtS = condition.openedAtS ?? asOfS;
+  if (asOfS - openedAtS < 60) return 'just opened';
+  const since = Math.max(openedAtS, asOfS - 60 * daySeconds);
+  const humidity = air && humidityPhrase(air, since, asOfS);
+  return `open ${spanPhrase(asOfS - openedAtS)}${humidity ? ` at ${humidity}` : ''}`;
+}
+
+function lidWord({ lid }: Condition): string {
+  const name = lid === 'open' ? lid : closureName(lid);
+  if (name === 'sealed') return 'sealed as received';
+  if (name === 'given') return 'closed';
+  return name === 'tight' ? 'closed tight' : name;
+}
+
+function humidityPhrase(air: RoomAir, fromS: number, toS: number): string | null {
+  const { humidity, temperatureC, filled } = meanAir(air, fromS, toS);
+  if (!Number.isFinite(humidity)) return null;
+  return `${filled > 0.5 ? 'about ' : ''}${Math.round(100 * humidity)} % RH, ${Math.round(temperatureC)} °C`;
+}
+
+function waterPhrase(answer: Omit<Answer, 'reason'>, { spec, target }: FoldInput): string {
+  if (spec.geometry.kind === 'plate' && answer.minutesToRoomEquilibrium !== null && answer.isOpen) {
+    const minutes = Math.max(1, Math.round(answer.minutesToRoomEquilibrium));
+    return `in equilibrium with the room within about ${minutes} min (${measuredPlateMinutes})`;
+  }
+  const { upper, lower } = target;
+  if (upper === null && lower === null) return `${percent(answer.scoopWaterFraction)} %, no limit set`;
+  if (lower !== null && answer.scoopWaterFraction < lower) return `${percent(answer.scoopWaterFraction)} % is drier than ${percent(lower)} %`;
+  if (upper === null) return `${percent(answer.scoopWaterFraction)} %, at least ${percent(lower ?? 0)} % wanted`;
+  const pastM = answer.pastLimitDepthM ?? 0;
+  if (pastM >= 0.999 * bedDepthM(answer)) return `all of it is past ${percent(upper)} %`;
+  if (pastM >= 0.0005) return `the top ${Math.round(1000 * pastM)} mm is past ${percent(upper)} %`;
+  return `next scoop ${percent(answer.scoopWaterFraction)} % of at most ${percent(upper)} %`;
+}
+
+const bedDepthM = ({ profile }: Omit<Answer, 'reason'>): number => profile.at(-1)?.depthM ?? 0;
+
+/** Two digits, no empty decimals: 4.6, 0.52, 12. */
+function percent(fraction: number): string {
+  const value = 100 * fraction;
+  return String(Number(value.toFixed(value < 1 ? 2 : value < 10 ? 1 : 0)));
+}
+
+function spanPhrase(seconds: number): string {
+  if (seconds < 5400) return `${Math.round(seconds / 60)} min`;
+  if (seconds < 72 * 3600) return `${Math.round(seconds / 3600)} h`;
+  return `${Math.round(seconds / daySeconds)} d`;
+}
