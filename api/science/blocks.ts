@@ -1,4 +1,4 @@
-// Readings of one room become 300 s block means of temperature, vapour and saturated vapour: linear between readings.
+// One sensor's readings as 300 s block means: linear between readings, held at the first and the last beyond them.
 import { saturatedKgPerM3 } from './air.ts';
 import { blockSeconds, blocksPerDay, daySeconds } from './climate.ts';
 import type { DayBlocks, TypicalDay } from './history.ts';
@@ -11,75 +11,44 @@ export interface Reading {
   readonly humidity: number;
 }
 
-/** Gaps up to this are bridged by the line between their ends, s. */
-export const bridgedS = 7200;
-
-/**
- * Days of blocks that cover `fromS` to `toS`. Lines join readings no more than `bridged` apart; with `held`, the first and
- * last readings stand beyond the ends. A block is known when at least half of it is covered.
- */
-export function blocksOf(readings: readonly Reading[], fromS: number, toS: number, { bridged = bridgedS, held = false } = {}): DayBlocks[] {
+/** The days from `fromS` to `toS`, whole. Readings in order of time, at least one. */
+export function heldBlocks(readings: readonly Reading[], fromS: number, toS: number): DayBlocks[] {
   const firstDay = Math.floor(fromS / daySeconds);
-  const days = Array.from({ length: Math.max(0, Math.ceil(toS / daySeconds) - firstDay) }, (_, i) => emptyDay(firstDay + i));
-  const covered = days.map(() => new Float64Array(blocksPerDay));
-  const add = (from: Reading, to: Reading): void => {
-    const span = to.atS - from.atS;
-    const at = (s: number): Reading => {
-      const share = span > 0 ? (s - from.atS) / span : 0;
-      return {
-        atS: s, temperatureC: from.temperatureC + share * (to.temperatureC - from.temperatureC),
-        humidity: from.humidity + share * (to.humidity - from.humidity),
-      };
-    };
-    const begin = Math.max(from.atS, firstDay * daySeconds);
-    const finish = Math.min(to.atS, (firstDay + days.length) * daySeconds);
-    for (let s = begin; s < finish;) {
-      const block = Math.floor(s / blockSeconds);
-      const end = Math.min(finish, (block + 1) * blockSeconds);
-      const day = Math.floor(block / blocksPerDay);
-      const blocks = days[day - firstDay];
-      const cover = covered[day - firstDay];
-      if (blocks && cover) addPiece(blocks, cover, block - day * blocksPerDay, at(s), at(end));
-      s = end;
+  const lastDay = Math.floor(toS / daySeconds);
+  const days: DayBlocks[] = [];
+  let next = 0;
+  for (let day = firstDay; day <= lastDay; day++) {
+    const temperatureC = new Float64Array(blocksPerDay);
+    const vapourKgPerM3 = new Float64Array(blocksPerDay);
+    const saturated = new Float64Array(blocksPerDay);
+    for (let block = 0; block < blocksPerDay; block++) {
+      const end = day * daySeconds + (block + 1) * blockSeconds;
+      for (let s = end - blockSeconds; s < end;) {
+        while (next < readings.length && readings[next]!.atS <= s) next++;
+        const to = Math.min(end, readings[next]?.atS ?? Infinity);
+        const share = (to - s) / blockSeconds;
+        const a = between(readings[next - 1], readings[next], s);
+        const b = between(readings[next - 1], readings[next], to);
+        const saturatedA = saturatedKgPerM3(a.temperatureC);
+        const saturatedB = saturatedKgPerM3(b.temperatureC);
+        temperatureC[block] = temperatureC[block]! + (share * (a.temperatureC + b.temperatureC)) / 2;
+        saturated[block] = saturated[block]! + (share * (saturatedA + saturatedB)) / 2;
+        vapourKgPerM3[block] = vapourKgPerM3[block]! + (share * (a.humidity * saturatedA + b.humidity * saturatedB)) / 2;
+        s = to;
+      }
     }
-  };
-  const [first] = readings;
-  const last = readings.at(-1);
-  if (held && first && last) add({ ...first, atS: -Infinity }, first);
-  readings.forEach((reading, i) => {
-    const before = readings[i - 1];
-    if (before && reading.atS - before.atS <= bridged) add(before, reading);
-  });
-  if (held && last) add(last, { ...last, atS: Infinity });
-  days.forEach((blocks, i) => settle(blocks, covered[i]!));
+    days.push({ day, temperatureC, vapourKgPerM3, saturatedKgPerM3: saturated, uncertain: new Uint8Array(blocksPerDay) });
+  }
   return days;
 }
 
-type Writable = { -readonly [key in keyof DayBlocks]: DayBlocks[key] };
-
-const emptyDay = (day: number): Writable => ({
-  day, temperatureC: new Float64Array(blocksPerDay), vapourKgPerM3: new Float64Array(blocksPerDay),
-  saturatedKgPerM3: new Float64Array(blocksPerDay), uncertain: new Uint8Array(blocksPerDay).fill(2),
-});
-
-function addPiece(blocks: DayBlocks, covered: Float64Array, block: number, from: Reading, to: Reading): void {
-  const seconds = to.atS - from.atS;
-  const saturatedFrom = saturatedKgPerM3(from.temperatureC);
-  const saturatedTo = saturatedKgPerM3(to.temperatureC);
-  covered[block] = covered[block]! + seconds;
-  blocks.temperatureC[block]! += (seconds * (from.temperatureC + to.temperatureC)) / 2;
-  blocks.saturatedKgPerM3[block]! += (seconds * (saturatedFrom + saturatedTo)) / 2;
-  blocks.vapourKgPerM3[block]! += (seconds * (from.humidity * saturatedFrom + to.humidity * saturatedTo)) / 2;
-}
-
-function settle(blocks: DayBlocks, covered: Float64Array): void {
-  covered.forEach((seconds, block) => {
-    if (seconds < blockSeconds / 2) return;
-    blocks.temperatureC[block]! /= seconds;
-    blocks.saturatedKgPerM3[block]! /= seconds;
-    blocks.vapourKgPerM3[block]! /= seconds;
-    blocks.uncertain[block] = 0;
-  });
+function between(before: Reading | undefined, after: Reading | undefined, atS: number): { temperatureC: number; humidity: number } {
+  if (!before || !after) return before ?? after ?? { temperatureC: NaN, humidity: NaN };
+  const share = (atS - before.atS) / (after.atS - before.atS);
+  return {
+    temperatureC: before.temperatureC + share * (after.temperatureC - before.temperatureC),
+    humidity: before.humidity + share * (after.humidity - before.humidity),
+  };
 }
 
 /** A day of one temperature and humidity, as blocks of a typical day. */

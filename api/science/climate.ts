@@ -33,7 +33,7 @@ function integrated(blocks: TypicalDay, uncertain: Uint8Array | null, filling: T
     const at = 4 * k;
     integrals[at + 4] = integrals[at]! + blockSeconds * (source ? source.vapourKgPerM3[k]! : 0);
     integrals[at + 5] = integrals[at + 1]! + blockSeconds * (source ? source.saturatedKgPerM3[k]! : 0);
-    integrals[at + 6] = integrals[at + 2]! + blockSeconds * (source ? source.temperatureC[k]! : 20);
+    integrals[at + 6] = integrals[at + 2]! + blockSeconds * (source ? source.temperatureC[k]! : 0);
     integrals[at + 7] = integrals[at + 3]! + blockSeconds * doubt;
     unknownBlocks[k + 1] = unknownBlocks[k]! + (source ? 0 : 1);
   }
@@ -41,7 +41,7 @@ function integrated(blocks: TypicalDay, uncertain: Uint8Array | null, filling: T
 }
 
 const nothing: AirDay = {
-  integrals: Float64Array.from({ length: 4 * (blocksPerDay + 1) }, (_, i) => (i % 4 === 2 ? 20 * blockSeconds * (i >> 2) : 0)),
+  integrals: new Float64Array(4 * (blocksPerDay + 1)),
   unknownBlocks: Uint16Array.from({ length: blocksPerDay + 1 }, (_, k) => k),
 };
 
@@ -69,20 +69,24 @@ export function roomAir(days: readonly DayBlocks[], typicalDay: TypicalDay | nul
   return { day, typical };
 }
 
-/** Mean of φ and T over any stretch, and the share of it that was filled in; NaN where nothing is known. */
+/** Mean of φ and T over what is known of a stretch, and the share of that which was filled in; NaN where nothing is known. */
 export function meanAir(air: RoomAir, fromS: number, toS: number): { humidity: number; temperatureC: number; filled: number } {
   const sums = [0, 0, 0, 0];
+  let unknownS = 0;
   for (let s = fromS; s < toS;) {
     const day = Math.floor(s / daySeconds);
     const end = Math.min(toS, (day + 1) * daySeconds);
-    const { integrals } = air.day(day);
+    const { integrals, unknownBlocks } = air.day(day);
+    unknownS += blockSeconds * (unknownBlocks[Math.ceil((end - day * daySeconds) / blockSeconds)]!
+      - unknownBlocks[Math.floor((s - day * daySeconds) / blockSeconds)]!);
     for (let q = 0; q < 4; q++) {
       sums[q] = sums[q]! + integralAt(integrals, q, end - day * daySeconds) - integralAt(integrals, q, s - day * daySeconds);
     }
     s = end;
   }
   const [vapour = 0, saturated = 0, temperature = 0, filled = 0] = sums;
-  return { humidity: vapour / saturated, temperatureC: temperature / (toS - fromS), filled: filled / (toS - fromS) };
+  const knownS = toS - fromS - unknownS;
+  return { humidity: vapour / saturated, temperatureC: temperature / knownS, filled: filled / knownS };
 }
 
 /** One of the four integrals at a second of the day, blocks being constant. */

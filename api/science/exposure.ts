@@ -15,8 +15,11 @@ import { judge } from './judge.ts';
 import { usualPace, firstStepS, type Pace } from './stepper.ts';
 import { carryTo } from './stretch.ts';
 
-/** Told of every step; for plots. */
-export type Watch = (condition: Condition, atS: number) => void;
+/** Instants to stop at besides, in order, and who is told there (before an event of that instant); for plots. */
+export interface Visits {
+  readonly instantsS: readonly number[];
+  readonly told: (condition: Condition) => void;
+}
 
 export interface Course {
   readonly condition: Condition;
@@ -25,13 +28,13 @@ export interface Course {
 }
 
 /** Carries a history to `asOfS` without judging it. */
-export function courseOf(input: FoldInput, pace: Pace = usualPace, watch: Watch | null = null): Course {
+export function courseOf(input: FoldInput, visits: Visits | null = null, pace: Pace = usualPace): Course {
   const { spec, start, actions, airs, asOfS, factors } = input;
   const condition = input.checkpoint ? decode(input.checkpoint, spec, factors) : begin(spec, start, factors);
   const checkpoints: Checkpoint[] = [];
   const departures: Departure[] = [];
-  const told = watch && ((atS: number) => watch(condition, atS));
   let next = 0;
+  let visited = 0;
   const arrive = (): void => {
     const atS = condition.atS;
     let acted = false;
@@ -48,17 +51,22 @@ export function courseOf(input: FoldInput, pace: Pace = usualPace, watch: Watch 
     const { atS } = condition;
     while (next < actions.length && actions[next]!.atS <= atS) next++;
   } else arrive();
+  const visit = (): void => {
+    for (; visits && visits.instantsS[visited]! <= condition.atS; visited++) visits.told(condition);
+  };
+  visit();
   while (condition.atS < asOfS) {
     const { atS } = condition;
-    const stop = Math.min(
+    const fixed = Math.min(
       (Math.floor(atS / daySeconds) + 1) * daySeconds,
       actions[next]?.atS ?? Infinity,
       condition.shutsAtS > atS ? condition.shutsAtS : Infinity,
       nextTurn(condition.habit, atS),
     );
-    carryTo(condition, spec, airs.get(condition.room), Math.min(stop, asOfS), factors, pace, told);
-    if (stop > asOfS) break;
-    arrive();
+    const stop = Math.min(fixed, asOfS, visits?.instantsS[visited] ?? Infinity);
+    carryTo(condition, spec, airs.get(condition.room), stop, factors, pace);
+    visit();
+    if (stop === fixed) arrive();
   }
   return { condition, checkpoints, departures };
 }

@@ -6,10 +6,9 @@ import { dutyAt } from './habit.ts';
 import type { BedSpec, Factors } from './history.ts';
 import { carry, type Pace } from './stepper.ts';
 
-/** Carries to `toS`, at most the end of the day that `condition.atS` lies in. `watch` is told the instant of each step. */
+/** Carries to `toS`, at most the end of the day that `condition.atS` lies in. */
 export function carryTo(
   condition: Condition, spec: BedSpec, air: RoomAir | undefined, toS: number, factors: Factors, pace: Pace,
-  watch: ((atS: number) => void) | null,
 ): void {
   const { bed } = condition;
   const day = Math.floor(condition.atS / daySeconds);
@@ -24,7 +23,7 @@ export function carryTo(
     } else {
       const inflow = inflowOf(spec, condition, lid, dutyAt(condition.habit, fromS), factors);
       bed.inflowKgPerM2 = 0;
-      carry(bed, through.integrals, fromS, toS - midnight, inflow, pace, true, watch && ((second) => (watch(midnight + second), false)));
+      carry(bed, through.integrals, fromS, toS - midnight, inflow, pace, true, null);
       condition.gainedKg += bed.capacity * bed.inflowKgPerM2 * areaOf(spec, condition.plates);
       condition.peak = Math.max(condition.peak, bedMean(bed, bed.water));
     }
