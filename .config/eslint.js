@@ -41,7 +41,9 @@ export default ts.config(
   {
     files: ['**/*.js', '**/*.mjs'],
     ...ts.configs.disableTypeChecked,
-    languageOptions: { globals: { process: 'readonly', URL: 'readonly', console: 'readonly' } },
+    languageOptions: {
+      globals: { process: 'readonly', URL: 'readonly', console: 'readonly', performance: 'readonly' },
+    },
   },
   {
     files: ['api/**/*.ts', 'admin/**/*'],

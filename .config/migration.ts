@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
 import type { SqlDriverAdapter, SqlMigrationAwareDriverAdapterFactory } from '@prisma/driver-adapter-utils';
 import type { Engine } from '../api/database/client.ts';
-import { knownMigrations } from '../api/database/migrate.ts';
+import { knownMigrations } from '../api/database/migrations.ts';
 import { everything, withSchemaEngine } from '../api/database/schema-engine.ts';
 
 const prisma = fileURLToPath(new URL('../prisma/', import.meta.url));

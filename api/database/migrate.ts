@@ -1,11 +1,8 @@
 // Brings a database up to date, by Prisma's own engine and in Prisma's own table, so that its command line can go on with it.
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import type { SqlMigrationAwareDriverAdapterFactory } from '@prisma/driver-adapter-utils';
 import type { Engine } from './client.ts';
-import { everything, type MigrationList, withSchemaEngine } from './schema-engine.ts';
-
-const prismaFolder = fileURLToPath(new URL('../../prisma/', import.meta.url));
+import { knownMigrations, migrationList, schemaFiles } from './migrations.ts';
+import { everything, withSchemaEngine } from './schema-engine.ts';
 
 /** A later version of Drumkeep has been here; nothing was touched. */
 export class NewerDatabase extends Error {
@@ -17,38 +14,6 @@ export class NewerDatabase extends Error {
     this.name = 'NewerDatabase';
     this.migrations = migrations;
   }
-}
-
-/** Names of this version's migrations, oldest first. */
-export function knownMigrations(engine: Engine): string[] {
-  const folder = `${prismaFolder}migrations/${engine}`;
-  if (!existsSync(folder)) return [];
-  return readdirSync(folder, { withFileTypes: true })
-    .filter((entry) => entry.isDirectory())
-    .map((entry) => entry.name)
-    .sort();
-}
-
-/** The migrations folder as the engine wants it. */
-export function migrationList(engine: Engine): MigrationList {
-  const baseDir = `${prismaFolder}migrations/${engine}`;
-  return {
-    baseDir,
-    lockfile: { path: 'migration_lock.toml', content: readFileSync(`${baseDir}/migration_lock.toml`, 'utf8') },
-    shadowDbInitScript: '',
-    migrationDirectories: knownMigrations(engine).map((name) => ({
-      path: name,
-      migrationFile: {
-        path: 'migration.sql',
-        content: { tag: 'ok', value: readFileSync(`${baseDir}/${name}/migration.sql`, 'utf8') },
-      },
-    })),
-  };
-}
-
-/** The datasource and the models of an engine, as its files. */
-export function schemaFiles(engine: Engine): [path: string, content: string][] {
-  return [`${engine}/engine.prisma`, 'models.prisma'].map((path) => [path, readFileSync(prismaFolder + path, 'utf8')]);
 }
 
 const tableExists: Record<Engine, string> = {
@@ -74,18 +39,28 @@ export async function appliedMigrations(
   }
 }
 
+export interface Migrating {
+  /** Opens for reading what is there, so that a refusal leaves no trace; `adapter` does when nothing is there yet. */
+  looking?: SqlMigrationAwareDriverAdapterFactory;
+  /** Runs before a database that has been in use is changed. */
+  beforeChange?: (pending: string[]) => void;
+}
+
 /** Applies what is missing; gives the names of what it applied. Throws `NewerDatabase` before touching anything. */
-export async function migrate(engine: Engine, adapter: SqlMigrationAwareDriverAdapterFactory): Promise<string[]> {
+export async function migrate(
+  engine: Engine,
+  adapter: SqlMigrationAwareDriverAdapterFactory,
+  { looking = adapter, beforeChange }: Migrating = {},
+): Promise<string[]> {
   const known = knownMigrations(engine);
-  const applied = new Set(await appliedMigrations(engine, adapter));
-  const unknown = [...applied].filter((name) => !known.includes(name));
-  if (unknown.length > 0) throw new NewerDatabase(unknown);
-  if (known.every((name) => applied.has(name))) return [];
+  const applied = await appliedMigrations(engine, looking);
+  const newer = applied.filter((name) => !known.includes(name));
+  if (newer.length > 0) throw new NewerDatabase(newer);
+  const pending = known.filter((name) => !applied.includes(name));
+  if (pending.length === 0) return [];
+  if (applied.length > 0) beforeChange?.(pending);
   return withSchemaEngine(adapter, schemaFiles(engine), async (schema) => {
-    const { appliedMigrationNames } = await schema.applyMigrations({
-      migrationsList: migrationList(engine),
-      filters: everything,
-    });
-    return appliedMigrationNames;
+    const answer = await schema.applyMigrations({ migrationsList: migrationList(engine), filters: everything });
+    return answer.appliedMigrationNames;
   });
 }

@@ -6,7 +6,7 @@ import {
   type SqlDriverAdapter,
   type SqlMigrationAwareDriverAdapterFactory,
 } from '@prisma/driver-adapter-utils';
-import type { MigrationList, SchemaEngine, SchemaFilter } from '@prisma/schema-engine-wasm/schema_engine_bg';
+import type { SchemaEngine, SchemaFilter } from '@prisma/schema-engine-wasm/schema_engine_bg';
 
 /** Nothing in the database is managed by anybody else. */
 export const everything: SchemaFilter = { externalTables: [], externalEnums: [] };
@@ -66,5 +66,3 @@ export async function withSchemaEngine<Answer>(
     await close();
   }
 }
-
-export type { MigrationList };

@@ -1,6 +1,8 @@
 // SQLite: one file, one machine. Readers go on while one writer writes (write-ahead log).
+import { existsSync } from 'node:fs';
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
 import type { SqlMigrationAwareDriverAdapterFactory, Transaction } from '@prisma/driver-adapter-utils';
+import Sqlite from 'better-sqlite3';
 import type { Database } from './database.ts';
 import { PrismaClient } from './generated/sqlite/client.ts';
 import { migrate } from './migrate.ts';
@@ -41,10 +43,26 @@ function adapterFactory(
   };
 }
 
+/** A migration of SQLite that is cut short cannot be undone; whoever that happens to goes back to this copy. */
+function keepCopy(file: string, copy: string): void {
+  if (existsSync(copy)) return;
+  const source = new Sqlite(file, { readonly: true, timeout: busyTimeoutMs });
+  try {
+    source.prepare('vacuum into ?').run(copy);
+  } finally {
+    source.close();
+  }
+}
+
 /** Opens the file, made when missing, with every migration applied. */
 export async function openSqlite(file: string): Promise<Database> {
   const statements = statementCounter();
-  await migrate('sqlite', new PrismaBetterSqlite3({ url: file, timeout: busyTimeoutMs }, times));
+  await migrate('sqlite', new PrismaBetterSqlite3({ url: file, timeout: busyTimeoutMs }, times), {
+    ...(existsSync(file) && {
+      looking: new PrismaBetterSqlite3({ url: file, readonly: true, timeout: busyTimeoutMs }, times),
+    }),
+    beforeChange: ([first]) => keepCopy(file, `${file}.before-${first}`),
+  });
   const writer = new PrismaClient({ adapter: adapterFactory(file, false, statements) });
   await writer.$connect();
   const read = new PrismaClient({ adapter: adapterFactory(file, true, statements) });

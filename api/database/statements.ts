@@ -3,11 +3,11 @@ import type { SqlDriverAdapter, SqlQuery, SqlQueryable, Transaction } from '@pri
 
 export interface Statements {
   /** Statements since the database was opened; begin and commit are not counted. */
-  total(): number;
+  total: () => number;
   /** Runs the work and gives its result with the text of each statement that ran meanwhile, in order. */
-  during<T>(work: () => Promise<T>): Promise<{ result: T; texts: string[] }>;
+  during: <T>(work: () => Promise<T>) => Promise<{ result: T; texts: string[] }>;
   /** Called by whatever sends a statement. */
-  note(text: string): void;
+  note: (text: string) => void;
 }
 
 export function statementCounter(): Statements {
