@@ -69,6 +69,12 @@ export function decode(checkpoint: Checkpoint, spec: BedSpec, factors: Factors):
   };
 }
 
+/** The room that a container stood in at its checkpoint. */
+export function roomAt({ bytes }: Checkpoint): string {
+  const length = new DataView(bytes.buffer, bytes.byteOffset).getUint32(0, true);
+  return (JSON.parse(read.decode(bytes.subarray(4, 4 + length))) as Head).room;
+}
+
 /** Days after which a midnight's checkpoint is kept only if its day number divides by 2, 4, 8, … */
 const dailyFor = 8;
 

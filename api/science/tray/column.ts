@@ -39,8 +39,8 @@ export function stackOf(load: Load, thicknessM: Float64Array): Stack {
   };
 }
 
-/** Slots of a face: the slopes of J and of G over water and heat of the cell above and of the cell below. */
-export const face = { size: 8 } as const;
+
+
 
 /** One instant. Written in place. */
 export interface Column {
