@@ -2,7 +2,7 @@
 import type { Condition } from './condition.ts';
 import { bareBed } from './condition.ts';
 import { bedCells } from './grid.ts';
-import type { BedSpec, Checkpoint, Factors, Habit, Lid } from './history.ts';
+import type { BedSpec, Checkpoint, Factors, Habit, Lid, Scooping } from './history.ts';
 
 interface Head {
   readonly v: 1;
@@ -11,6 +11,7 @@ interface Head {
   readonly shutsAtS: number | null;
   readonly openedAtS: number | null;
   readonly habit: Habit | null;
+  readonly scooping: Scooping;
   /** wetted, startKnown, airKnown, condensing as bits 1, 2, 4, 8. */
   readonly flags: number;
   readonly rows: readonly string[];
@@ -23,9 +24,18 @@ const scalars = 9;
 export function encode(condition: Condition): Checkpoint {
   const { bed } = condition;
   const head: Head = {
-    v: 1, room: condition.room, lid: condition.lid, shutsAtS: condition.shutsAtS > -Infinity ? condition.shutsAtS : null,
-    openedAtS: condition.openedAtS, habit: condition.habit,
-    flags: (condition.wetted ? 1 : 0) + (condition.startKnown ? 2 : 0) + (condition.airKnown ? 4 : 0) + (condition.condensing ? 8 : 0),
+    v: 1,
+    room: condition.room,
+    lid: condition.lid,
+    shutsAtS: condition.shutsAtS > -Infinity ? condition.shutsAtS : null,
+    openedAtS: condition.openedAtS,
+    habit: condition.habit,
+    scooping: condition.scooping,
+    flags:
+      (condition.wetted ? 1 : 0) +
+      (condition.startKnown ? 2 : 0) +
+      (condition.airKnown ? 4 : 0) +
+      (condition.condensing ? 8 : 0),
     rows: bed.rows,
   };
   const text = words.encode(JSON.stringify(head));
@@ -35,8 +45,17 @@ export function encode(condition: Condition): Checkpoint {
   new DataView(bytes.buffer).setUint32(0, text.length, true);
   bytes.set(text, 4);
   const floats = new Float64Array(bytes.buffer, padded);
-  floats.set([condition.atS, condition.dryKg, condition.plates, condition.startSdLn, condition.peak, condition.gainedKg,
-    bed.stepS, bed.memoryS, bed.steps]);
+  floats.set([
+    condition.atS,
+    condition.dryKg,
+    condition.plates,
+    condition.startSdLn,
+    condition.peak,
+    condition.gainedKg,
+    bed.stepS,
+    bed.memoryS,
+    bed.steps,
+  ]);
   floats.set(bed.water.subarray(0, cells), scalars);
   floats.set(bed.activity.subarray(0, cells), scalars + cells);
   for (let row = 0; row < bed.rows.length; row++) {
@@ -51,7 +70,8 @@ export function decode(checkpoint: Checkpoint, spec: BedSpec, factors: Factors):
   const length = new DataView(bytes.buffer).getUint32(0, true);
   const head = JSON.parse(read.decode(bytes.subarray(4, 4 + length))) as Head;
   const floats = new Float64Array(bytes.buffer, (4 + length + 7) & ~7);
-  const [atS = 0, dryKg = 0, plates = 0, startSdLn = 0, peak = 0, gainedKg = 0, stepS = 0, memoryS = 0, steps = 0] = floats;
+  const [atS = 0, dryKg = 0, plates = 0, startSdLn = 0, peak = 0, gainedKg = 0, stepS = 0, memoryS = 0, steps = 0] =
+    floats;
   const bed = bareBed(spec, dryKg, factors);
   const { cells } = bed.grid;
   bed.water.set(floats.subarray(scalars, scalars + cells));
@@ -63,9 +83,23 @@ export function decode(checkpoint: Checkpoint, spec: BedSpec, factors: Factors):
   }
   Object.assign(bed, { stepS, memoryS, steps });
   return {
-    bed, atS, room: head.room, lid: head.lid, shutsAtS: head.shutsAtS ?? -Infinity, openedAtS: head.openedAtS, habit: head.habit,
-    dryKg, plates, startSdLn, peak, gainedKg,
-    wetted: (head.flags & 1) > 0, startKnown: (head.flags & 2) > 0, airKnown: (head.flags & 4) > 0, condensing: (head.flags & 8) > 0,
+    bed,
+    atS,
+    room: head.room,
+    lid: head.lid,
+    shutsAtS: head.shutsAtS ?? -Infinity,
+    openedAtS: head.openedAtS,
+    habit: head.habit,
+    scooping: head.scooping,
+    dryKg,
+    plates,
+    startSdLn,
+    peak,
+    gainedKg,
+    wetted: (head.flags & 1) > 0,
+    startKnown: (head.flags & 2) > 0,
+    airKnown: (head.flags & 4) > 0,
+    condensing: (head.flags & 8) > 0,
   };
 }
 

@@ -2,7 +2,7 @@
 import { bedMean, emptyBed, rowOf, settleActivity, type Bed } from './bed.ts';
 import { closureName, conductanceM3PerS } from './closures.ts';
 import { bedCells, bedGrid, plateGrid } from './grid.ts';
-import type { BedSpec, Factors, Habit, Handover, Lid, Start } from './history.ts';
+import type { BedSpec, Factors, Habit, Handover, Lid, Scooping, Start } from './history.ts';
 import type { Inflow } from './inflow.ts';
 import { clampedActivity, mostWater, tableWater } from './isotherm.ts';
 import { closedRowName, factorOf, prior, startRowName } from './uncertainty.ts';
@@ -16,6 +16,7 @@ export interface Condition {
   shutsAtS: number;
   openedAtS: number | null;
   habit: Habit | null;
+  scooping: Scooping;
   dryKg: number;
   plates: number;
   wetted: boolean;
@@ -43,17 +44,39 @@ export const isEmpty = (condition: Condition): boolean => !(condition.dryKg > em
 
 /** The bed of a spec, without water. */
 export function bareBed(spec: BedSpec, dryKg: number, factors: Factors): Bed {
-  const grid = spec.geometry.kind === 'plate' ? plateGrid(spec.geometry.layerM) : bedGrid(depthOf(spec, Math.max(dryKg, emptyKg)));
+  const grid =
+    spec.geometry.kind === 'plate' ? plateGrid(spec.geometry.layerM) : bedGrid(depthOf(spec, Math.max(dryKg, emptyKg)));
   const widening = prior.filled / prior.bias;
-  return emptyBed(spec.sorbent, grid, factorOf(factors, 'capacity'), factorOf(factors, 'bed'), spec.pressurePa, widening);
+  return emptyBed(
+    spec.sorbent,
+    grid,
+    factorOf(factors, 'capacity'),
+    factorOf(factors, 'bed'),
+    spec.pressurePa,
+    widening,
+  );
 }
 
 /** The condition at the start of a history. */
 export function begin(spec: BedSpec, start: Start, factors: Factors): Condition {
   const condition: Condition = {
-    bed: bareBed(spec, start.dryKg, factors), atS: start.atS, room: start.room, lid: start.lid, shutsAtS: -Infinity,
-    openedAtS: start.lid === 'open' ? start.atS : null, habit: start.habit, dryKg: start.dryKg, plates: start.plates,
-    wetted: false, startKnown: start.water.kind !== 'unknown', airKnown: true, startSdLn: 0, peak: 0, condensing: false, gainedKg: 0,
+    bed: bareBed(spec, start.dryKg, factors),
+    atS: start.atS,
+    room: start.room,
+    lid: start.lid,
+    shutsAtS: -Infinity,
+    openedAtS: start.lid === 'open' ? start.atS : null,
+    habit: start.habit,
+    scooping: start.scooping,
+    dryKg: start.dryKg,
+    plates: start.plates,
+    wetted: false,
+    startKnown: start.water.kind !== 'unknown',
+    airKnown: true,
+    startSdLn: 0,
+    peak: 0,
+    condensing: false,
+    gainedKg: 0,
   };
   if (start.water.kind === 'handover') receive(condition, start.water.handover);
   else if (start.water.kind === 'known') fill(condition, spec.key, start.water.waterFraction, start.water.sdLn);
@@ -96,7 +119,8 @@ function setLevel(condition: Condition, waterFraction: number): void {
 }
 
 /** Is the mouth open at this instant? */
-export const standsOpen = (condition: Condition): boolean => condition.lid === 'open' || condition.atS < condition.shutsAtS;
+export const standsOpen = (condition: Condition): boolean =>
+  condition.lid === 'open' || condition.atS < condition.shutsAtS;
 
 /** The inflow under a lid, and the rows of the bed that it drives. `duty` is the share of time a habit leaves it open. */
 export function inflowOf(spec: BedSpec, condition: Condition, lid: Lid, duty: number, factors: Factors): Inflow {
@@ -112,9 +136,11 @@ export function inflowOf(spec: BedSpec, condition: Condition, lid: Lid, duty: nu
   bed.bedRow = rowOf(bed, 'bed');
   bed.biasRow = rowOf(bed, 'bias');
   return {
-    filmSPerM: neck / spec.filmMPerS, headM: neck * headM,
+    filmSPerM: neck / spec.filmMPerS,
+    headM: neck * headM,
     closureSPerM: lid === 'open' ? 0 : area / conductanceM3PerS(lid, geometry),
-    openDuty, openFactor: factorOf(factors, 'open'),
+    openDuty,
+    openFactor: factorOf(factors, 'open'),
     closedFactor: lid === 'open' ? 1 : factorOf(factors, `closed:${name}`) * factorOf(factors, 'container'),
   };
 }

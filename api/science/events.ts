@@ -38,7 +38,11 @@ export function apply(condition: Condition, spec: BedSpec, action: Action): Depa
     case 'plates taken': {
       liftLid(condition, spec, action.atS, action.openSeconds);
       const share = Math.min(1, action.plates / condition.plates);
-      const departure = { id: action.id, dryKg: condition.dryKg * share, handover: handoverOf(condition, bed.grid.depthM) };
+      const departure = {
+        id: action.id,
+        dryKg: condition.dryKg * share,
+        handover: handoverOf(condition, bed.grid.depthM),
+      };
       condition.plates -= action.plates;
       condition.dryKg *= 1 - share;
       return departure;
@@ -72,6 +76,9 @@ export function apply(condition: Condition, spec: BedSpec, action: Action): Depa
     case 'habit':
       condition.habit = action.habit;
       return null;
+    case 'scooping':
+      condition.scooping = action.scooping;
+      return null;
     case 'wetted':
       condition.wetted = true;
       return null;
@@ -79,8 +86,8 @@ export function apply(condition: Condition, spec: BedSpec, action: Action): Depa
 }
 
 /** How deep the next scoop reaches; all of it for plates, columns and fair samples. */
-export function scoopDepthM(spec: BedSpec, { bed }: Condition): number {
-  if (spec.geometry.kind !== 'bed' || spec.scooping !== 'top') return bed.grid.depthM;
+export function scoopDepthM(spec: BedSpec, { bed, scooping }: Condition): number {
+  if (spec.geometry.kind !== 'bed' || scooping !== 'top') return bed.grid.depthM;
   return Math.min(bed.grid.depthM, depthOf(spec, spec.scoopKg));
 }
 
@@ -92,9 +99,9 @@ function liftLid(condition: Condition, spec: BedSpec, atS: number, seconds: numb
 
 function take(condition: Condition, spec: BedSpec, id: string, dryKg: number): Departure {
   const { bed } = condition;
-  if (spec.scooping === 'rolled') level(bed);
+  if (condition.scooping === 'rolled') level(bed);
   const taken = Math.min(dryKg, condition.dryKg);
-  const fair = spec.geometry.kind === 'plate' || spec.scooping !== 'top';
+  const fair = spec.geometry.kind === 'plate' || condition.scooping !== 'top';
   const handover = handoverOf(condition, fair ? bed.grid.depthM : Math.min(bed.grid.depthM, depthOf(spec, taken)));
   const left = condition.dryKg - taken;
   if (spec.geometry.kind !== 'plate') shrink(condition, spec, left);
@@ -106,7 +113,7 @@ function shrink(condition: Condition, spec: BedSpec, dryKg: number): void {
   const depthM = depthOf(spec, dryKg);
   // What is left of an emptied container is no bed any more.
   if (!(depthM > 1e-6) || depthM === condition.bed.grid.depthM) return;
-  if (spec.scooping === 'top') cutTop(condition.bed, depthM);
+  if (condition.scooping === 'top') cutTop(condition.bed, depthM);
   else resize(condition.bed, depthM);
 }
 
@@ -115,7 +122,10 @@ export function handoverOf(condition: Condition, depthM: number): Handover {
   const { bed } = condition;
   return {
     waterFraction: bed.capacity * topMean(bed, bed.water, 0, depthM),
-    factors: bed.rows.map((factor, row) => ({ factor, value: bed.capacity * topMean(bed, bed.responses, row * bedCells, depthM) })),
+    factors: bed.rows.map((factor, row) => ({
+      factor,
+      value: bed.capacity * topMean(bed, bed.responses, row * bedCells, depthM),
+    })),
     startSdLn: condition.startSdLn,
     known: condition.startKnown && condition.airKnown,
   };

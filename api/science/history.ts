@@ -52,7 +52,13 @@ export interface SorbentNumbers {
 
 /** A bed in a vessel, the layers of one or more plates, or a packed column open at its top. */
 export type Geometry =
-  | { readonly kind: 'bed'; readonly areaM2: number; readonly mouthAreaM2: number; readonly heightM: number; readonly volumeM3: number }
+  | {
+      readonly kind: 'bed';
+      readonly areaM2: number;
+      readonly mouthAreaM2: number;
+      readonly heightM: number;
+      readonly volumeM3: number;
+    }
   | { readonly kind: 'plate'; readonly layerM: number; readonly plateAreaM2: number; readonly volumeM3: number }
   | { readonly kind: 'column'; readonly areaM2: number; readonly volumeM3: number };
 
@@ -64,13 +70,14 @@ export interface Habit {
   readonly toS: number;
 }
 
+/** How one scoops: off the top; from the side, a fair sample; or after rolling the drum, which mixes it. */
+export type Scooping = 'top' | 'side' | 'rolled';
+
 export interface BedSpec {
   /** The container's id; names its own factors. */
   readonly key: string;
   readonly sorbent: SorbentNumbers;
   readonly geometry: Geometry;
-  /** How one scoops: off the top; from the side, a fair sample; or after rolling the drum, which mixes it. */
-  readonly scooping: 'top' | 'side' | 'rolled';
   readonly scoopKg: number;
   /** Depth of the reported top layer. */
   readonly topM: number;
@@ -96,6 +103,7 @@ export interface Start {
   readonly room: string;
   readonly lid: Lid;
   readonly habit: Habit | null;
+  readonly scooping: Scooping;
   readonly dryKg: number;
   readonly plates: number;
   readonly water:
@@ -123,6 +131,7 @@ export type Action = { readonly atS: number } & (
   /** Material joins and everything is mixed. */
   | { readonly kind: 'combined'; readonly parts: readonly { readonly dryKg: number; readonly handover: Handover }[] }
   | { readonly kind: 'habit'; readonly habit: Habit | null }
+  | { readonly kind: 'scooping'; readonly scooping: Scooping }
   /** Mobile phase or solvent: takes no part until dried. */
   | { readonly kind: 'wetted' }
 );

@@ -24,9 +24,17 @@ export function estimate(scenario: Scenario, readings: readonly Reading[]): unkn
   return {
     exposure: report.map(({ asOfS, answer }) => ({
       at: new Date(asOfS * 1000).toISOString().replace('.000Z', 'Z'),
-      meanWaterFraction: answer.meanWaterFraction, topWaterFraction: answer.topWaterFraction, scoopWaterFraction: answer.scoopWaterFraction,
-      low: answer.low, high: answer.high, scoopLow: answer.scoopLow, scoopHigh: answer.scoopHigh,
-      chancePastLimit: answer.chancePastLimit, hoursToLimit: answer.hoursToLimit, state: answer.state, reason: answer.reason,
+      meanWaterFraction: answer.meanWaterFraction,
+      topWaterFraction: answer.topWaterFraction,
+      scoopWaterFraction: answer.scoopWaterFraction,
+      low: answer.low,
+      high: answer.high,
+      scoopLow: answer.scoopLow,
+      scoopHigh: answer.scoopHigh,
+      chancePastLimit: answer.chancePastLimit,
+      hoursToLimit: answer.hoursToLimit,
+      state: answer.state,
+      reason: answer.reason,
     })),
     waterGainedGrams: 1000 * last.waterGainedKg,
     steps: last.steps,
@@ -42,18 +50,39 @@ function inputOf(scenario: Scenario, readings: readonly Reading[]): Omit<FoldInp
   const last = readings.at(-1);
   if (!last) throw new BadInput('missing climate, expected at least one reading');
   const spec: BedSpec = {
-    key: 'container', sorbent, geometry, scooping: 'top', scoopKg: scenario.scoopGrams / 1000, topM: scenario.topMm / 1000,
+    key: 'container',
+    sorbent,
+    geometry,
+    scoopKg: scenario.scoopGrams / 1000,
+    topM: scenario.topMm / 1000,
     usualClosure: container.closure === 'open' ? 'tight' : container.closure,
-    filmMPerS: scenario.filmMmPerS / 1000, pressurePa: scenario.pressurePa,
+    filmMPerS: scenario.filmMmPerS / 1000,
+    pressurePa: scenario.pressurePa,
   };
-  const water: Start['water'] = start.waterFraction === null
-    ? { kind: 'unknown', assumedWaterFraction: 0.03 }
-    : { kind: 'known', waterFraction: start.waterFraction, sdLn: prior.start };
+  const water: Start['water'] =
+    start.waterFraction === null
+      ? { kind: 'unknown', assumedWaterFraction: 0.03 }
+      : { kind: 'known', waterFraction: start.waterFraction, sdLn: prior.start };
   return {
-    spec, checkpoint: null, actions: scenario.events.map(actionOf).sort((a, b) => a.atS - b.atS), factors: [],
-    start: { atS: start.at, room, lid: container.closure, habit: null, dryKg: dryKgOf(scenario, sorbent, geometry), plates: 1, water },
-    airs: new Map([[room, roomAir(heldBlocks(readings, start.at, end + blockSeconds), evenDay(last.temperatureC, last.humidity))]]),
-    target: { upper, lower: scenario.lowestWaterFraction ?? null, policy: 'dry' }, thresholds: usualThresholds,
+    spec,
+    checkpoint: null,
+    actions: scenario.events.map(actionOf).sort((a, b) => a.atS - b.atS),
+    factors: [],
+    start: {
+      atS: start.at,
+      room,
+      lid: container.closure,
+      habit: null,
+      scooping: 'top',
+      dryKg: dryKgOf(scenario, sorbent, geometry),
+      plates: 1,
+      water,
+    },
+    airs: new Map([
+      [room, roomAir(heldBlocks(readings, start.at, end + blockSeconds), evenDay(last.temperatureC, last.humidity))],
+    ]),
+    target: { upper, lower: scenario.lowestWaterFraction ?? null, policy: 'dry' },
+    thresholds: usualThresholds,
   };
 }
 
@@ -61,8 +90,18 @@ function sorbentOf({ sorbent, container }: Scenario): SorbentNumbers {
   const layer = container.kind === 'plate';
   if (typeof sorbent !== 'string') {
     // Of a lab's own numbers nothing else is said: as sure as the silica of the table.
-    const doubt = { below: Math.log(1.3), above: sorbent.isotherm.poreCapacity > 0 ? Math.LN2 : Math.log(1.3), from: 0.6, to: 0.7 };
-    return { ...sorbent, bulkDensityKgPerM3: layer ? layerDensityKgPerM3 : sorbent.bulkDensityKgPerM3, doubt, grades: null };
+    const doubt = {
+      below: Math.log(1.3),
+      above: sorbent.isotherm.poreCapacity > 0 ? Math.LN2 : Math.log(1.3),
+      from: 0.6,
+      to: 0.7,
+    };
+    return {
+      ...sorbent,
+      bulkDensityKgPerM3: layer ? layerDensityKgPerM3 : sorbent.bulkDensityKgPerM3,
+      doubt,
+      grades: null,
+    };
   }
   const one = sorbentClass(sorbent);
   const numbers = one && sorbentNumbers(one, layer);
@@ -80,12 +119,20 @@ function geometryOf({ container, volumeL }: Scenario): Geometry {
   if (container.kind === 'plate') {
     const plateAreaM2 = container.areaCm2 / 1e4;
     // A plate shut in nothing said lies in a box 20 mm high.
-    return { kind: 'plate', layerM: container.layerMm / 1000, plateAreaM2, volumeM3: litres === undefined ? plateAreaM2 * 0.02 : litres / 1000 };
+    return {
+      kind: 'plate',
+      layerM: container.layerMm / 1000,
+      plateAreaM2,
+      volumeM3: litres === undefined ? plateAreaM2 * 0.02 : litres / 1000,
+    };
   }
   const areaM2 = roundM2(container.bedDiameterMm);
   const heightM = (container.bedDepthMm + container.headspaceMm) / 1000;
   return {
-    kind: 'bed', areaM2, mouthAreaM2: roundM2(container.mouthDiameterMm ?? container.bedDiameterMm), heightM,
+    kind: 'bed',
+    areaM2,
+    mouthAreaM2: roundM2(container.mouthDiameterMm ?? container.bedDiameterMm),
+    heightM,
     volumeM3: litres === undefined ? areaM2 * heightM : litres / 1000,
   };
 }
@@ -99,12 +146,18 @@ function dryKgOf({ container }: Scenario, { bulkDensityKgPerM3 }: SorbentNumbers
 function actionOf(event: Scenario['events'][number], i: number): Action {
   const atS = event.at;
   switch (event.type) {
-    case 'opened': return { atS, kind: 'opened' };
-    case 'mixed': return { atS, kind: 'mixed' };
-    case 'closed': return { atS, kind: 'closed', closure: event.closure };
-    case 'taken': return { atS, kind: 'taken', id: String(i), dryKg: event.grams / 1000, openSeconds: scoopSeconds };
-    case 'dried': return { atS, kind: 'dried', waterFraction: event.waterFraction, sd: weighingSd };
-    case 'weighed': return { atS, kind: 'observed', of: event.of, waterFraction: event.waterFraction, sd: weighingSd };
+    case 'opened':
+      return { atS, kind: 'opened' };
+    case 'mixed':
+      return { atS, kind: 'mixed' };
+    case 'closed':
+      return { atS, kind: 'closed', closure: event.closure };
+    case 'taken':
+      return { atS, kind: 'taken', id: String(i), dryKg: event.grams / 1000, openSeconds: scoopSeconds };
+    case 'dried':
+      return { atS, kind: 'dried', waterFraction: event.waterFraction, sd: weighingSd };
+    case 'weighed':
+      return { atS, kind: 'observed', of: event.of, waterFraction: event.waterFraction, sd: weighingSd };
   }
 }
 
@@ -112,7 +165,10 @@ function checkGrams({ events }: Scenario, dryKg: number): void {
   let left = dryKg * 1000;
   for (const [i, event] of [...events.entries()].sort(([, a], [, b]) => a.at - b.at)) {
     if (event.type !== 'taken') continue;
-    if (event.grams > left + 1e-9) throw new BadInput(`invalid events[${i}].grams: ${event.grams}, expected at most the ${Math.floor(left * 10) / 10} g that are there`);
+    if (event.grams > left + 1e-9)
+      throw new BadInput(
+        `invalid events[${i}].grams: ${event.grams}, expected at most the ${Math.floor(left * 10) / 10} g that are there`,
+      );
     left -= event.grams;
   }
 }
