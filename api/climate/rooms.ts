@@ -4,6 +4,7 @@ import type { Context } from '../context.ts';
 import type { Room } from '../database/generated/sqlite/client.ts';
 import { invalid, unknown } from '../errors.ts';
 import { newId, type Transaction, write } from '../work.ts';
+import { staleRoom } from './stale.ts';
 
 export const roomName = z
   .string('the name of a room')
@@ -30,6 +31,15 @@ export const roomInput = z.object({
   desiccantRenewedAt: z.date().nullish(),
   clientKey,
 });
+
+export const assumedInput = z.object({
+  room: roomName,
+  humidityPercent: humidity.nullish(),
+  temperatureC: temperature.nullish(),
+  clientKey,
+});
+
+export const renewInput = z.object({ room: roomName, at: z.date().nullish(), clientKey });
 
 /** The room of that name, in any case; refuses with the names there are. */
 export async function roomNamed(tx: Transaction, labId: string, name: string, path: string): Promise<Room> {
@@ -58,5 +68,46 @@ export async function addRoom(context: Context, input: z.output<typeof roomInput
     });
     changed('Room', id, 'MADE');
     return { roomId: id };
+  });
+}
+
+/** The beginning of everything, for a change that has no beginning of its own. */
+const always = new Date(0);
+
+/**
+ * Says which air to take for granted where there are no readings. It holds for all time, so the estimates of all
+ * that ever stood there begin anew.
+ */
+export async function setAssumedAir(
+  context: Context,
+  input: z.output<typeof assumedInput>,
+): Promise<{ roomId: string }> {
+  return write(context, 'setAssumedAir', input, async (work) => {
+    const room = await roomNamed(work.tx, work.labId, input.room, 'input.room');
+    const assumedHumidityPercent = input.humidityPercent ?? null;
+    const assumedTemperatureC = input.temperatureC ?? null;
+    await work.tx.room.update({ where: { id: room.id }, data: { assumedHumidityPercent, assumedTemperatureC } });
+    work.changed('Room', room.id, 'CHANGED');
+    const same =
+      room.assumedHumidityPercent === assumedHumidityPercent && room.assumedTemperatureC === assumedTemperatureC;
+    if (!same) await staleRoom(work, context.database.engine, room.id, always);
+    return { roomId: room.id };
+  });
+}
+
+/** Notes when the desiccant was renewed; what the air in there was is a matter of readings or of the assumed air. */
+export async function renewDesiccant(
+  context: Context,
+  input: z.output<typeof renewInput>,
+): Promise<{ roomId: string }> {
+  return write(context, 'renewDesiccant', input, async (work) => {
+    const room = await roomNamed(work.tx, work.labId, input.room, 'input.room');
+    if (room.kind !== 'DESICCATOR') throw invalid('input.room', room.name, 'a desiccator');
+    const at = input.at ?? work.now;
+    if (at.getTime() > work.now.getTime() + 300_000)
+      throw invalid('input.at', at.toISOString(), `not after now (${work.now.toISOString()})`);
+    await work.tx.room.update({ where: { id: room.id }, data: { desiccantRenewedAt: at } });
+    work.changed('Room', room.id, 'CHANGED');
+    return { roomId: room.id };
   });
 }

@@ -1,0 +1,64 @@
+// A room's air for the estimator, read from its stored days.
+import type { Database } from '../database/database.ts';
+import { type RoomAir, roomAir } from '../science/climate.ts';
+import type { DayBlocks, TypicalDay } from '../science/history.ts';
+import { filledDays, type RecordedAir } from './filled.ts';
+import { decodeRoomDay } from './room-day.ts';
+import { constantDay, typicalDayBefore } from './typical.ts';
+import { blocksPerDay } from '../science/climate.ts';
+
+/** Anything that reads by hand-written statements: the database, or a worker's reader. */
+export type AirReader = Pick<Database, 'select'>;
+
+interface RoomRow {
+  humidity: number | null;
+  temperature: number | null;
+  before: number | null;
+  lastDay: number | null;
+}
+
+/** Where only one of the two is taken for granted: an indoor temperature (common practice); it counts as uncertain anyway. */
+const usualTemperatureC = 20;
+
+const roomStatement = `select "assumedHumidityPercent" as "humidity", "assumedTemperatureC" as "temperature",
+  (select max("day") from "RoomDay" where "roomId" = $1 and "day" < $2) as "before",
+  (select max("day") from "RoomDay" where "roomId" = $1) as "lastDay"
+  from "Room" where "id" = $1`;
+const daysStatement = `select "day", "blocks" from "RoomDay" where "roomId" = $1 and "day" >= $2 and "day" < $3 order by "day"`;
+
+async function recordOf(read: AirReader, roomId: string, fromDay: number, untilDay: number): Promise<RecordedAir> {
+  const [room] = await read.select<RoomRow>(roomStatement, [roomId, fromDay]);
+  if (!room) return { measured: [], lastDay: null, assumed: null };
+  const { humidity, temperature, before, lastDay } = room;
+  const assumed = humidity === null ? null : constantDay(temperature ?? usualTemperatureC, humidity);
+  if (lastDay === null) return { measured: [], lastDay, assumed };
+  const first = (before ?? fromDay) - 30;
+  const rows = await read.select<{ day: number; blocks: Uint8Array }>(daysStatement, [roomId, first, untilDay]);
+  return { measured: rows.map(({ day, blocks }) => decodeRoomDay(day, blocks)), lastDay, assumed };
+}
+
+/**
+ * The room's air on each UTC day of [fromDay, untilDay): measured or bridged (0), filled by the typical day or taken
+ * for granted (1), or unknown (2). Depends on readings and assumed air alone, never on when it is asked for.
+ */
+export async function airOf(read: AirReader, roomId: string, fromDay: number, untilDay: number): Promise<DayBlocks[]> {
+  return filledDays(await recordOf(read, roomId, fromDay, untilDay), fromDay, untilDay);
+}
+
+/** The typical day at the end of the record; what is taken for granted where there is none; null when nothing is. */
+export async function typicalDayOf(read: AirReader, roomId: string): Promise<TypicalDay | null> {
+  const record = await recordOf(read, roomId, farFuture, farFuture);
+  const last = record.measured.at(-1);
+  if (!last) return record.assumed;
+  const byNumber = new Map(record.measured.map((day) => [day.day, day]));
+  const end = last.day * blocksPerDay + last.uncertain.findLastIndex((doubt) => doubt === 0) + 1;
+  return typicalDayBefore((number) => byNumber.get(number), end);
+}
+
+/** A day that no record reaches. */
+const farFuture = 1_000_000;
+
+/** Days and typical day together, as the estimator's `RoomAir`. */
+export async function roomAirOf(read: AirReader, roomId: string, fromDay: number, untilDay: number): Promise<RoomAir> {
+  return roomAir(await airOf(read, roomId, fromDay, untilDay), await typicalDayOf(read, roomId));
+}
