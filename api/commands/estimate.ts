@@ -12,7 +12,9 @@ async function run(arguments_: readonly string[]): Promise<number> {
   if (more.length > 0) throw new BadInput(`unknown argument: ${more[0]}, expected one FILE.json`);
   const path = resolve(file);
   const text = await readFile(path, 'utf8').catch((error: unknown) => {
-    throw new BadInput(`invalid FILE: ${file}, expected a file that can be read (${error instanceof Error ? error.message : ''})`);
+    throw new BadInput(
+      `invalid FILE: ${file}, expected a file that can be read (${error instanceof Error ? error.message : ''})`,
+    );
   });
   const scenario = scenarioOf(parsed(text, file));
   const readings = await readingsOf(scenario, dirname(path));
@@ -24,7 +26,9 @@ function parsed(text: string, file: string): unknown {
   try {
     return JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch (error) {
-    throw new BadInput(`invalid FILE: ${file}, expected JSON (${error instanceof Error ? error.message.replace(/\s+/g, ' ') : ''})`);
+    throw new BadInput(
+      `invalid FILE: ${file}, expected JSON (${error instanceof Error ? error.message.replace(/\s+/g, ' ') : ''})`,
+    );
   }
 }
 

@@ -17,7 +17,12 @@ export const standardPressurePa = 101_325;
  */
 export function saturationPressurePa(temperatureC: number): number {
   const t = temperatureC + zeroCelsiusK;
-  return Math.exp(-5.8002206e3 / t + 1.3914993 + t * (-4.8640239e-2 + t * (4.1764768e-5 - t * 1.4452093e-8)) + 6.5459673 * Math.log(t));
+  return Math.exp(
+    -5.8002206e3 / t +
+      1.3914993 +
+      t * (-4.8640239e-2 + t * (4.1764768e-5 - t * 1.4452093e-8)) +
+      6.5459673 * Math.log(t),
+  );
 }
 
 /** Saturation pressure over ice, Pa, -100 to 0 °C. Hyland and Wexler, ASHRAE as above, eq. 5. */

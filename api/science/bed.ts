@@ -34,16 +34,33 @@ export interface Bed {
 }
 
 export function emptyBed(
-  sorbent: SorbentNumbers, grid: Grid, capacity: number, bedFactor: number, pressurePa: number, filledWidening: number,
+  sorbent: SorbentNumbers,
+  grid: Grid,
+  capacity: number,
+  bedFactor: number,
+  pressurePa: number,
+  filledWidening: number,
 ): Bed {
   return {
-    grid, isotherm: isothermOf(sorbent.isotherm), capacity,
+    grid,
+    isotherm: isothermOf(sorbent.isotherm),
+    capacity,
     densityKgPerM3: sorbent.bulkDensityKgPerM3 * capacity,
     tortuosity: Math.pow(sorbent.voidFraction, 1.5) * bedFactor,
-    pressurePa, filledWidening,
-    water: new Float64Array(bedCells), activity: new Float64Array(bedCells),
-    rows: [], responses: new Float64Array(0), bedRow: -1, biasRow: -1, openRow: -1, closedRow: -1,
-    stepS: 300, memoryS: Infinity, inflowKgPerM2: 0, steps: 0,
+    pressurePa,
+    filledWidening,
+    water: new Float64Array(bedCells),
+    activity: new Float64Array(bedCells),
+    rows: [],
+    responses: new Float64Array(0),
+    bedRow: -1,
+    biasRow: -1,
+    openRow: -1,
+    closedRow: -1,
+    stepS: 300,
+    memoryS: Infinity,
+    inflowKgPerM2: 0,
+    steps: 0,
   };
 }
 
@@ -97,7 +114,8 @@ export function level(bed: Bed): void {
 /** Activity from the water, after anything but a step has changed it. */
 export function settleActivity(bed: Bed): void {
   for (let i = 0; i < bed.grid.cells; i++) {
-    bed.activity[i] = i > 0 && bed.water[i] === bed.water[i - 1] ? bed.activity[i - 1]! : activityAtWater(bed.isotherm, bed.water[i]!);
+    bed.activity[i] =
+      i > 0 && bed.water[i] === bed.water[i - 1] ? bed.activity[i - 1]! : activityAtWater(bed.isotherm, bed.water[i]!);
   }
 }
 

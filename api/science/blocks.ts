@@ -33,16 +33,27 @@ export function heldBlocks(readings: readonly Reading[], fromS: number, toS: num
         const saturatedB = saturatedKgPerM3(b.temperatureC);
         temperatureC[block] = temperatureC[block]! + (share * (a.temperatureC + b.temperatureC)) / 2;
         saturated[block] = saturated[block]! + (share * (saturatedA + saturatedB)) / 2;
-        vapourKgPerM3[block] = vapourKgPerM3[block]! + (share * (a.humidity * saturatedA + b.humidity * saturatedB)) / 2;
+        vapourKgPerM3[block] =
+          vapourKgPerM3[block]! + (share * (a.humidity * saturatedA + b.humidity * saturatedB)) / 2;
         s = to;
       }
     }
-    days.push({ day, temperatureC, vapourKgPerM3, saturatedKgPerM3: saturated, uncertain: new Uint8Array(blocksPerDay) });
+    days.push({
+      day,
+      temperatureC,
+      vapourKgPerM3,
+      saturatedKgPerM3: saturated,
+      uncertain: new Uint8Array(blocksPerDay),
+    });
   }
   return days;
 }
 
-function between(before: Reading | undefined, after: Reading | undefined, atS: number): { temperatureC: number; humidity: number } {
+function between(
+  before: Reading | undefined,
+  after: Reading | undefined,
+  atS: number,
+): { temperatureC: number; humidity: number } {
   if (!before || !after) return before ?? after ?? { temperatureC: NaN, humidity: NaN };
   const share = (atS - before.atS) / (after.atS - before.atS);
   return {

@@ -20,7 +20,12 @@ export interface RoomAir {
   readonly typical: AirDay | null;
 }
 
-function integrated(blocks: TypicalDay, uncertain: Uint8Array | null, filling: TypicalDay | null, fillFrom: number): AirDay {
+function integrated(
+  blocks: TypicalDay,
+  uncertain: Uint8Array | null,
+  filling: TypicalDay | null,
+  fillFrom: number,
+): AirDay {
   const integrals = new Float64Array(4 * (blocksPerDay + 1));
   const unknownBlocks = new Uint16Array(blocksPerDay + 1);
   for (let k = 0; k < blocksPerDay; k++) {
@@ -52,7 +57,10 @@ const nothing: AirDay = {
 export function roomAir(days: readonly DayBlocks[], typicalDay: TypicalDay | null): RoomAir {
   const recorded = new Map(days.map((blocks) => [blocks.day, blocks]));
   const prepared = new Map<number, AirDay>();
-  const lastDay = days.reduce((last, { day, uncertain }) => (uncertain.some((u) => u < 2) ? Math.max(last, day) : last), -Infinity);
+  const lastDay = days.reduce(
+    (last, { day, uncertain }) => (uncertain.some((u) => u < 2) ? Math.max(last, day) : last),
+    -Infinity,
+  );
   const lastBlock = recorded.get(lastDay)?.uncertain.findLastIndex((u) => u < 2) ?? -1;
   const typical = typicalDay && integrated(typicalDay, null, null, 0);
   const day = (number: number): AirDay => {
@@ -60,9 +68,11 @@ export function roomAir(days: readonly DayBlocks[], typicalDay: TypicalDay | nul
     if (known) return known;
     const blocks = recorded.get(number);
     const beyond = number > lastDay;
-    const made = beyond ? (typical ?? nothing)
-      : blocks ? integrated(blocks, blocks.uncertain, typicalDay, number === lastDay ? lastBlock + 1 : blocksPerDay)
-      : nothing;
+    const made = beyond
+      ? (typical ?? nothing)
+      : blocks
+        ? integrated(blocks, blocks.uncertain, typicalDay, number === lastDay ? lastBlock + 1 : blocksPerDay)
+        : nothing;
     prepared.set(number, made);
     return made;
   };
@@ -70,17 +80,24 @@ export function roomAir(days: readonly DayBlocks[], typicalDay: TypicalDay | nul
 }
 
 /** Mean of φ and T over what is known of a stretch, and the share of that which was filled in; NaN where nothing is known. */
-export function meanAir(air: RoomAir, fromS: number, toS: number): { humidity: number; temperatureC: number; filled: number } {
+export function meanAir(
+  air: RoomAir,
+  fromS: number,
+  toS: number,
+): { humidity: number; temperatureC: number; filled: number } {
   const sums = [0, 0, 0, 0];
   let unknownS = 0;
   for (let s = fromS; s < toS;) {
     const day = Math.floor(s / daySeconds);
     const end = Math.min(toS, (day + 1) * daySeconds);
     const { integrals, unknownBlocks } = air.day(day);
-    unknownS += blockSeconds * (unknownBlocks[Math.ceil((end - day * daySeconds) / blockSeconds)]!
-      - unknownBlocks[Math.floor((s - day * daySeconds) / blockSeconds)]!);
+    unknownS +=
+      blockSeconds *
+      (unknownBlocks[Math.ceil((end - day * daySeconds) / blockSeconds)]! -
+        unknownBlocks[Math.floor((s - day * daySeconds) / blockSeconds)]!);
     for (let q = 0; q < 4; q++) {
-      sums[q] = sums[q]! + integralAt(integrals, q, end - day * daySeconds) - integralAt(integrals, q, s - day * daySeconds);
+      sums[q] =
+        sums[q]! + integralAt(integrals, q, end - day * daySeconds) - integralAt(integrals, q, s - day * daySeconds);
     }
     s = end;
   }

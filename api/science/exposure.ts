@@ -87,10 +87,12 @@ export function foldExposure(input: FoldInput): FoldOutput {
 const spent = 1e-10;
 
 function dropSpent(bed: Bed): void {
-  const kept = bed.rows.map((_, row) => row).filter((row) => {
-    const values = bed.responses.subarray(row * bedCells, (row + 1) * bedCells);
-    return values.some((value) => Math.abs(value) > spent);
-  });
+  const kept = bed.rows
+    .map((_, row) => row)
+    .filter((row) => {
+      const values = bed.responses.subarray(row * bedCells, (row + 1) * bedCells);
+      return values.some((value) => Math.abs(value) > spent);
+    });
   if (kept.length === bed.rows.length) return;
   const responses = new Float64Array(kept.length * bedCells);
   kept.forEach((row, to) => responses.set(bed.responses.subarray(row * bedCells, (row + 1) * bedCells), to * bedCells));

@@ -3,7 +3,8 @@
 
 export type Grades = readonly { readonly grade: string; readonly waterOfTotal: number }[];
 
-const table = (...water: number[]): Grades => water.map((waterOfTotal, i) => ({ grade: ['I', 'II', 'III', 'IV', 'V'][i] ?? '', waterOfTotal }));
+const table = (...water: number[]): Grades =>
+  water.map((waterOfTotal, i) => ({ grade: ['I', 'II', 'III', 'IV', 'V'][i] ?? '', waterOfTotal }));
 
 /** Brockmann and Schodder, Ber. 74 (1941) 73; from memory. */
 export const aluminaGrades = table(0, 0.03, 0.06, 0.1, 0.15);

@@ -21,8 +21,10 @@ export const dailyDuty = (habit: Habit | null): number =>
 export function nextTurn(habit: Habit | null, atS: number): number {
   if (!habit || habit.fromS === habit.toS) return Infinity;
   const midnight = Math.floor(atS / daySeconds) * daySeconds;
-  return Math.min(...[habit.fromS, habit.toS].map((second) => {
-    const today = midnight + (second % daySeconds);
-    return today > atS ? today : today + daySeconds;
-  }));
+  return Math.min(
+    ...[habit.fromS, habit.toS].map((second) => {
+      const today = midnight + (second % daySeconds);
+      return today > atS ? today : today + daySeconds;
+    }),
+  );
 }

@@ -26,13 +26,16 @@ export function waterSlope(n: IsothermNumbers, activity: number): number {
   const ka = n.filmK * activity;
   const free = 1 - ka;
   const layer = free + n.filmC * ka;
-  const film = (n.filmCapacity * n.filmC * n.filmK * (free * layer + ka * layer - ka * free * (n.filmC - 1))) / (free * layer) ** 2;
+  const film =
+    (n.filmCapacity * n.filmC * n.filmK * (free * layer + ka * layer - ka * free * (n.filmC - 1))) /
+    (free * layer) ** 2;
   if (!(n.poreCapacity > 0)) return film;
   const share = filled(n, activity);
   return film + (n.poreCapacity * share * (1 - share)) / n.poreWidth;
 }
 
-const filled = (n: IsothermNumbers, activity: number): number => 1 / (1 + Math.exp((n.poreActivity - activity) / n.poreWidth));
+const filled = (n: IsothermNumbers, activity: number): number =>
+  1 / (1 + Math.exp((n.poreActivity - activity) / n.poreWidth));
 
 /** Cubic Hermite pieces of w, four coefficients an interval, in the interval's own coordinate 0 to 1. */
 export interface Isotherm {

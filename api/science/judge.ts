@@ -13,7 +13,12 @@ import { reasonOf } from './reason.ts';
 import { spreadOf, type Spread } from './uncertainty.ts';
 
 /** Invented defaults; the lab can set all four. */
-export const usualThresholds: Thresholds = { redryChance: 0.5, useSoonChance: 0.2, useSoonHours: 48, tooDryChance: 0.5 };
+export const usualThresholds: Thresholds = {
+  redryChance: 0.5,
+  useSoonChance: 0.2,
+  useSoonHours: 48,
+  tooDryChance: 0.5,
+};
 
 /** P(water past a limit) for a log-normal of this median and spread. */
 export function chancePast({ water, sd }: Spread, limit: number): number {
@@ -57,7 +62,8 @@ export function judge(condition: Condition, input: FoldInput): Answer {
   const air = airs.get(condition.room);
   const isOpen = standsOpen(condition);
   const standing = condition.lid;
-  const ahead = (lid: typeof standing) => hoursToLeave(condition, spec, depthM, lid, air?.typical ?? null, target, factors);
+  const ahead = (lid: typeof standing) =>
+    hoursToLeave(condition, spec, depthM, lid, air?.typical ?? null, target, factors);
   const hoursToLimit = ahead(standing);
   const hoursToLimitOpen = standing === 'open' ? hoursToLimit : ahead('open');
   const hoursToLimitClosed = sameLid(standing, spec.usualClosure) ? hoursToLimit : ahead(spec.usualClosure);
@@ -65,23 +71,42 @@ export function judge(condition: Condition, input: FoldInput): Answer {
   const known = condition.startKnown && condition.airKnown && !condition.wetted;
   const state = stateOf(known, chancePastLimit, chanceTooDry, hoursToLimit, thresholds);
   const answer: Omit<Answer, 'reason'> = {
-    asOfS: atS, state,
-    meanWaterFraction: whole.water, low, high, scoopWaterFraction: scoop.water, scoopLow, scoopHigh,
+    asOfS: atS,
+    state,
+    meanWaterFraction: whole.water,
+    low,
+    high,
+    scoopWaterFraction: scoop.water,
+    scoopLow,
+    scoopHigh,
     topWaterFraction: bed.capacity * topMean(bed, bed.water, 0, spec.topM),
-    chancePastLimit, chanceTooDry, hoursToLimit, hoursToLimitOpen, hoursToLimitClosed,
+    chancePastLimit,
+    chanceTooDry,
+    hoursToLimit,
+    hoursToLimitOpen,
+    hoursToLimitClosed,
     grade: gradeOf(spec.sorbent.grades, scoop.water),
     pastLimitDepthM: upper === null ? null : pastDepthM(condition, upper),
-    minutesToRoomEquilibrium: spec.geometry.kind === 'plate' && air
-      ? minutesToEquilibrium(condition, spec, air.day(Math.floor(atS / daySeconds)), factors) : null,
+    minutesToRoomEquilibrium:
+      spec.geometry.kind === 'plate' && air
+        ? minutesToEquilibrium(condition, spec, air.day(Math.floor(atS / daySeconds)), factors)
+        : null,
     condensing: condition.condensing || bed.activity.some((activity) => activity > condensingActivity),
-    isOpen, openedAtS: condition.openedAtS, dryKg: condition.dryKg, plates: condition.plates,
+    isOpen,
+    openedAtS: condition.openedAtS,
+    dryKg: condition.dryKg,
+    plates: condition.plates,
     profile: profileOf(condition),
   };
   return { ...answer, reason: reasonOf(answer, condition, input) };
 }
 
 export function stateOf(
-  known: boolean, pastLimit: number | null, tooDry: number | null, hoursToLimit: number | null, thresholds: Thresholds,
+  known: boolean,
+  pastLimit: number | null,
+  tooDry: number | null,
+  hoursToLimit: number | null,
+  thresholds: Thresholds,
 ): State {
   if (!known) return 'UNKNOWN';
   if (pastLimit !== null && pastLimit >= thresholds.redryChance) return 'REDRY';
@@ -100,7 +125,8 @@ function pastDepthM({ bed }: Condition, limit: number): number {
   for (let i = 0; i < cells; i++) {
     const water = bed.capacity * bed.water[i]!;
     const middle = top + thicknessM[i]! / 2;
-    if (water < limit) return i === 0 ? 0 : middleBefore + ((before - limit) / (before - water)) * (middle - middleBefore);
+    if (water < limit)
+      return i === 0 ? 0 : middleBefore + ((before - limit) / (before - water)) * (middle - middleBefore);
     top += thicknessM[i]!;
     middleBefore = middle;
     before = water;

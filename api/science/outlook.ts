@@ -21,7 +21,13 @@ const pace: Pace = { scale: 5, fading: false, fixedStepS: null };
  * does not within 90 days or when the room has no typical day.
  */
 export function hoursToLeave(
-  condition: Condition, spec: BedSpec, depthM: number, lid: Lid, typical: AirDay | null, target: Target, factors: Factors,
+  condition: Condition,
+  spec: BedSpec,
+  depthM: number,
+  lid: Lid,
+  typical: AirDay | null,
+  target: Target,
+  factors: Factors,
 ): number | null {
   const { upper, lower } = target;
   if (upper === null && lower === null) return null;
@@ -32,10 +38,14 @@ export function hoursToLeave(
   if (!typical || isEmpty(condition) || condition.wetted) return null;
 
   const bed: Bed = {
-    ...original, water: original.water.slice(), activity: original.activity.slice(), stepS: Math.min(original.stepS, blockSeconds),
+    ...original,
+    water: original.water.slice(),
+    activity: original.activity.slice(),
+    stepS: Math.min(original.stepS, blockSeconds),
   };
   const inflow = inflowOf(spec, { ...condition, bed }, lid, dailyDuty(condition.habit), factors);
-  if (staysInside(bed, depthM, typical, resistanceSPerM(inflow, diffusivityM2PerS(25, spec.pressurePa)), now, target)) return null;
+  if (staysInside(bed, depthM, typical, resistanceSPerM(inflow, diffusivityM2PerS(25, spec.pressurePa)), now, target))
+    return null;
 
   let before = now;
   let beforeS = 0;
@@ -70,7 +80,14 @@ export function hoursToLeave(
 
 // Bounds that spare most of the looking ahead: water cannot rise above what the wettest air of the day holds, nor faster
 // than the whole inflow into the scoop; nor fall below what the driest holds.
-function staysInside(bed: Bed, depthM: number, typical: AirDay, resistance: number, now: number, { upper, lower }: Target): boolean {
+function staysInside(
+  bed: Bed,
+  depthM: number,
+  typical: AirDay,
+  resistance: number,
+  now: number,
+  { upper, lower }: Target,
+): boolean {
   const { integrals } = typical;
   let wettest = 0;
   let driest = 1;
@@ -91,9 +108,15 @@ function staysInside(bed: Bed, depthM: number, typical: AirDay, resistance: numb
   }
   // Reference activity differs a little from humidity away from 25 °C: a margin of 3 %.
   const rise = (most * horizonDays * daySeconds) / (resistance * (bed.densityKgPerM3 / bed.capacity) * depthM);
-  const ceiling = Math.max(wettestCell, Math.min(bed.capacity * tableWater(bed.isotherm, Math.min(0.99, wettest * 1.03)), wettestCell + rise));
+  const ceiling = Math.max(
+    wettestCell,
+    Math.min(bed.capacity * tableWater(bed.isotherm, Math.min(0.99, wettest * 1.03)), wettestCell + rise),
+  );
   const floor = Math.min(driestCell, bed.capacity * tableWater(bed.isotherm, driest * 0.97));
-  return (upper === null || ceiling < upper || now + rise < upper && wettestCell <= now) && (lower === null || floor >= lower);
+  return (
+    (upper === null || ceiling < upper || (now + rise < upper && wettestCell <= now)) &&
+    (lower === null || floor >= lower)
+  );
 }
 
 const levels = new WeakMap<AirDay, Float64Array>();
@@ -109,13 +132,23 @@ function levelled(typical: AirDay): Float64Array {
 }
 
 /** Minutes that a dry layer needs in air of this humidity until it lacks a twentieth of equilibrium. */
-export function minutesToEquilibrium(condition: Condition, spec: BedSpec, air: AirDay, factors: Factors): number | null {
+export function minutesToEquilibrium(
+  condition: Condition,
+  spec: BedSpec,
+  air: AirDay,
+  factors: Factors,
+): number | null {
   const { bed: original } = condition;
   const even = levelled(air);
   const humidity = even[4]! / even[5]!;
   const wanted = 0.95 * tableWater(original.isotherm, Math.min(0.99, humidity));
   if (!(wanted > 0)) return null;
-  const bed: Bed = { ...original, water: new Float64Array(original.water.length), activity: new Float64Array(original.activity.length).fill(1e-9), stepS: 5 };
+  const bed: Bed = {
+    ...original,
+    water: new Float64Array(original.water.length),
+    activity: new Float64Array(original.activity.length).fill(1e-9),
+    stepS: 5,
+  };
   const inflow = inflowOf(spec, { ...condition, bed }, 'open', 1, factors);
   let before = 0;
   let beforeS = 0;

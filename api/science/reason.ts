@@ -53,7 +53,8 @@ function waterPhrase(answer: Omit<Answer, 'reason'>, { spec, target }: FoldInput
   }
   const { upper, lower } = target;
   if (upper === null && lower === null) return `${percent(answer.scoopWaterFraction)} %, no limit set`;
-  if (lower !== null && answer.scoopWaterFraction < lower) return `${percent(answer.scoopWaterFraction)} % is drier than ${percent(lower)} %`;
+  if (lower !== null && answer.scoopWaterFraction < lower)
+    return `${percent(answer.scoopWaterFraction)} % is drier than ${percent(lower)} %`;
   if (upper === null) return `${percent(answer.scoopWaterFraction)} %, at least ${percent(lower ?? 0)} % wanted`;
   const pastM = answer.pastLimitDepthM ?? 0;
   if (pastM >= 0.999 * bedDepthM(answer)) return `all of it is past ${percent(upper)} %`;

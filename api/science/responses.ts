@@ -29,17 +29,19 @@ export function carryResponses(bed: Bed, start: Stage, middle: Stage, end: Stage
   const mouthShare = 1 - sources.bedShare;
   for (let row = 0; row < bed.rows.length; row++) {
     const from = row * bedCells;
-    let driven = 0;
-    let driven1 = 0;
-    let driven2 = 0;
+    let driven: number;
+    let driven1: number;
+    let driven2: number;
     if (row === bed.biasRow) {
       const link = topLink * sources.biasWeight;
       driven = link * start.saturated;
       driven1 = link * middle.saturated;
       driven2 = link * end.saturated;
     } else {
-      const share = (row === bed.openRow ? sources.openShare : 0) + (row === bed.closedRow ? 1 - sources.openShare : 0)
-        - (row === bed.bedRow ? 1 : 0);
+      const share =
+        (row === bed.openRow ? sources.openShare : 0) +
+        (row === bed.closedRow ? 1 - sources.openShare : 0) -
+        (row === bed.bedRow ? 1 : 0);
       driven = share * mouthShare * start.inflow;
       driven1 = share * mouthShare * middle.inflow;
       driven2 = share * mouthShare * end.inflow;
@@ -64,7 +66,7 @@ export function carryResponses(bed: Bed, start: Stage, middle: Stage, end: Stage
       const held = mass[i]! * responses[from + i]!;
       x[i] = held + (omega / d) * (mass[i]! * middle.slope[i]! * x[i]! - held) + weight * own * end.flux[i]!;
     }
-    x[0] = x[0]! + weight * driven2;
+    x[0] = x[0] + weight * driven2;
     resolve(end, x, 0);
     for (let i = 0; i < count; i++) responses[from + i] = end.slope[i]! * x[i]!;
   }

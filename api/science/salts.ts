@@ -23,7 +23,11 @@ export const salts: readonly Salt[] = [
 ];
 
 /** Magnesium nitrate has no polynomial here: points at 20, 25 and 30 °C, from memory of Greenspan's table. */
-const magnesiumNitrate = [[20, 54.38], [25, 52.89], [30, 51.4]] as const;
+const magnesiumNitrate = [
+  [20, 54.38],
+  [25, 52.89],
+  [30, 51.4],
+] as const;
 
 /** Relative humidity (0 to 1) over a saturated salt, or null outside its range and for a salt not in the table. */
 export function saltHumidity(name: string, temperatureC: number): number | null {

@@ -42,6 +42,9 @@ export function waterAt(input: FoldInput): Water {
  */
 export function waterSeries(input: FoldInput, instantsS: readonly number[]): Water[] {
   const series: Water[] = [];
-  courseOf(input, { instantsS, told: (condition) => series.push(waterNow(condition, input, instantsS[series.length]!)) });
+  courseOf(input, {
+    instantsS,
+    told: (condition) => series.push(waterNow(condition, input, instantsS[series.length]!)),
+  });
   return series;
 }

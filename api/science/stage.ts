@@ -48,8 +48,21 @@ export interface Stage {
 export function stage(): Stage {
   const array = () => new Float64Array(bedCells);
   return {
-    activity: array(), logActivity: array(), water: array(), slope: array(), vapour: array(), rise: array(), flux: array(),
-    change: array(), lower: array(), upper: array(), inverse: array(), roomVapour: NaN, saturated: NaN, inflow: NaN, weight: NaN,
+    activity: array(),
+    logActivity: array(),
+    water: array(),
+    slope: array(),
+    vapour: array(),
+    rise: array(),
+    flux: array(),
+    change: array(),
+    lower: array(),
+    upper: array(),
+    inverse: array(),
+    roomVapour: NaN,
+    saturated: NaN,
+    inflow: NaN,
+    weight: NaN,
   };
 }
 
@@ -69,7 +82,8 @@ export function evaluate(stage: Stage): void {
     slope[i] = intervals * (p1 + t * (2 * p2 + 3 * t * p3));
     const y = theta * logActivity[i]!;
     // exp(y): six terms leave less than 3e-7 below a quarter.
-    const shift = y < 0.25 && y > -0.25 ? 1 + y * (1 + y * (1 / 2 + y * (1 / 6 + y * (1 / 24 + y * (1 / 120))))) : Math.exp(y);
+    const shift =
+      y < 0.25 && y > -0.25 ? 1 + y * (1 + y * (1 / 2 + y * (1 / 6 + y * (1 / 24 + y * (1 / 120))))) : Math.exp(y);
     const perActivity = saturated * shift;
     vapour[i] = perActivity * a;
     rise[i] = perActivity * (1 + theta);

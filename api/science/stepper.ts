@@ -55,7 +55,13 @@ function integrals(day: Float64Array, second: number, into: number): void {
  * told after each step. `responses` says whether the sensitivities go along. Changes the bed in place.
  */
 export function carry(
-  bed: Bed, day: Float64Array, fromS: number, toS: number, inflow: Inflow, pace: Pace, responses: boolean,
+  bed: Bed,
+  day: Float64Array,
+  fromS: number,
+  toS: number,
+  inflow: Inflow,
+  pace: Pace,
+  responses: boolean,
   watch: ((second: number) => boolean) | null,
 ): void {
   const { grid, isotherm, water } = bed;
@@ -128,7 +134,8 @@ export function carry(
     mean /= cells.totalMass;
     let tolerance = Math.min(1e-4, Math.max(1e-5, 1e-3 * mean)) * pace.scale;
     if (pace.fading && resistance < Infinity) {
-      const tau = (1.5 * cells.totalMass * steepest * (resistance + grid.depthM / (2.5 * cells.diffusivity))) / saturated;
+      const tau =
+        (1.5 * cells.totalMass * steepest * (resistance + grid.depthM / (2.5 * cells.diffusivity))) / saturated;
       bed.memoryS = tau;
       if (tau < daySeconds) {
         const longest = Math.max(firstStepS, 0.4 * left);
@@ -161,7 +168,8 @@ export function carry(
         const a = guess > 1e-9 && guess < 0.995 ? guess : middle.activity[i]!;
         const x = a / middle.activity[i]! - 1;
         end.activity[i] = a;
-        end.logActivity[i] = x < 0.05 && x > -0.05 ? middle.logActivity[i]! + x * (1 - x * (1 / 2 - x * (1 / 3))) : Math.log(a);
+        end.logActivity[i] =
+          x < 0.05 && x > -0.05 ? middle.logActivity[i]! + x * (1 - x * (1 / 2 - x * (1 / 3))) : Math.log(a);
         known[i] = cells.mass[i]! * water[i]! + step * omega * (start.flux[i]! + middle.flux[i]!);
       }
       converged = settle(end, known, tolerance, false);
@@ -207,7 +215,8 @@ export function carry(
     bed.steps++;
     second = step === left ? toS : second + step;
     for (let q = 0; q < 4; q++) at[q] = at[8 + q]!;
-    if (pace.fixedStepS === null) wanted = step < wanted * 0.999 && factor > 1 ? Math.max(wanted, step * factor) : step * factor;
+    if (pace.fixedStepS === null)
+      wanted = step < wanted * 0.999 && factor > 1 ? Math.max(wanted, step * factor) : step * factor;
     if (watch !== null) {
       bed.activity.set(start.activity);
       if (watch(second)) break;

@@ -8,7 +8,12 @@ import { carry, type Pace } from './stepper.ts';
 
 /** Carries to `toS`, at most the end of the day that `condition.atS` lies in. */
 export function carryTo(
-  condition: Condition, spec: BedSpec, air: RoomAir | undefined, toS: number, factors: Factors, pace: Pace,
+  condition: Condition,
+  spec: BedSpec,
+  air: RoomAir | undefined,
+  toS: number,
+  factors: Factors,
+  pace: Pace,
 ): void {
   const { bed } = condition;
   const day = Math.floor(condition.atS / daySeconds);

@@ -9,7 +9,16 @@ import { activityAtWater } from './isotherm.ts';
  * Bed diffusion covers Bruggeman to Millington and Quirk; inflow the range of k and of the closure classes; bias is what
  * loggers state; `filled` is how far a day lies from the typical one in an unconditioned room (common practice).
  */
-export const prior = { bed: 0.2, open: 0.3, closed: 0.25, container: 0.3, start: 0.3, nominalStart: 0.01, bias: 0.02, filled: 0.08 } as const;
+export const prior = {
+  bed: 0.2,
+  open: 0.3,
+  closed: 0.25,
+  container: 0.3,
+  start: 0.3,
+  nominalStart: 0.01,
+  bias: 0.02,
+  filled: 0.08,
+} as const;
 
 /** What is held of every factor: learned values where there are any, the priors else. */
 export interface Doubts {
@@ -84,4 +93,5 @@ export function spreadOf(bed: Bed, depthM: number, doubts: Doubts, startSdLn: nu
   return { water: bed.capacity * water, sd: bed.capacity * Math.sqrt(variance) };
 }
 
-const sum = (parts: readonly { response: number }[]): number => parts.reduce((total, { response }) => total + response, 0);
+const sum = (parts: readonly { response: number }[]): number =>
+  parts.reduce((total, { response }) => total + response, 0);

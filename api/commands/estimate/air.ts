@@ -18,12 +18,18 @@ export async function readingsOf({ climate }: Scenario, folder: string): Promise
   const { file, ...answers } = climate;
   const path = resolve(folder, file);
   const bytes = await readFile(path).catch((error: unknown) => {
-    throw new BadInput(`invalid climate.file: ${JSON.stringify(file)}, expected a file that can be read (${error instanceof Error ? error.message : ''})`);
+    throw new BadInput(
+      `invalid climate.file: ${JSON.stringify(file)}, expected a file that can be read (${error instanceof Error ? error.message : ''})`,
+    );
   });
   const read = await readLogger(bytes, basename(path), { ...answers, labZone: answers.zone ?? 'UTC' });
-  if (!isLoggerFile(read)) throw new BadInput(`invalid climate.file: ${JSON.stringify(file)}, it is ${read.is}, expected ${read.expected}`);
+  if (!isLoggerFile(read))
+    throw new BadInput(`invalid climate.file: ${JSON.stringify(file)}, it is ${read.is}, expected ${read.expected}`);
   const [question] = read.questions;
-  if (question) throw new BadInput(`missing climate.${keyOf[question.asks]}, expected ${question.choices.join(' or ')}: ${question.about}`);
+  if (question)
+    throw new BadInput(
+      `missing climate.${keyOf[question.asks]}, expected ${question.choices.join(' or ')}: ${question.about}`,
+    );
   return together(
     read.series.filter(({ quantity }) => quantity === TEMPERATURE),
     read.series.filter(({ quantity }) => quantity === HUMIDITY),
@@ -31,15 +37,24 @@ export async function readingsOf({ climate }: Scenario, folder: string): Promise
   );
 }
 
-const keyOf = { dates: 'dates', zone: 'zone', unit: 'unit', humidity: 'humidity', quantity: 'quantity', start: 'start' } as const;
+const keyOf = {
+  dates: 'dates',
+  zone: 'zone',
+  unit: 'unit',
+  humidity: 'humidity',
+  quantity: 'quantity',
+  start: 'start',
+} as const;
 
 // Sensors rarely read at the same second: on a grid of blocks each is a line, and the room is their median.
 function together(temperatures: readonly Series[], humidities: readonly Series[], file: string): Reading[] {
   const told = (series: readonly Series[]) => series.filter(({ readings }) => readings.atMs.length > 0);
   const warm = told(temperatures);
   const damp = told(humidities);
-  if (warm.length === 0) throw new BadInput(`missing climate temperature, expected a temperature column in ${JSON.stringify(file)}`);
-  if (damp.length === 0) throw new BadInput(`missing climate humidity, expected a relative humidity column in ${JSON.stringify(file)}`);
+  if (warm.length === 0)
+    throw new BadInput(`missing climate temperature, expected a temperature column in ${JSON.stringify(file)}`);
+  if (damp.length === 0)
+    throw new BadInput(`missing climate humidity, expected a relative humidity column in ${JSON.stringify(file)}`);
   const all = [...warm, ...damp];
   const fromS = Math.min(...all.map(({ readings }) => readings.atMs[0] ?? Infinity)) / 1000;
   const toS = Math.max(...all.map(({ readings }) => readings.atMs.at(-1) ?? -Infinity)) / 1000;
@@ -49,7 +64,8 @@ function together(temperatures: readonly Series[], humidities: readonly Series[]
   for (let atS = fromS; atS < toS + blockSeconds; atS += blockSeconds) {
     const ms = Math.min(atS, toS) * 1000;
     readings.push({
-      atS: Math.min(atS, toS), temperatureC: median(warmLines.map((at) => at(ms))),
+      atS: Math.min(atS, toS),
+      temperatureC: median(warmLines.map((at) => at(ms))),
       humidity: Math.min(1, Math.max(0, median(dampLines.map((at) => at(ms))) / 100)),
     });
   }

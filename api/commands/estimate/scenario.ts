@@ -6,9 +6,12 @@ import { sorbentClasses } from '../../science/properties.ts';
 // Each schema's error is the end of the sentence: "invalid container.bedDepthMm: -3, expected …".
 const number = (expected: string) => z.number({ error: expected });
 const above = (expected: string) => number(expected).positive({ error: expected });
-const between = (low: number, high: number, expected: string) => number(expected).min(low, { error: expected }).max(high, { error: expected });
+const between = (low: number, high: number, expected: string) =>
+  number(expected).min(low, { error: expected }).max(high, { error: expected });
 
-const instant = z.iso.datetime({ offset: true, error: 'a time like 2026-03-02T08:00:00Z' }).transform((text) => Date.parse(text) / 1000);
+const instant = z.iso
+  .datetime({ offset: true, error: 'a time like 2026-03-02T08:00:00Z' })
+  .transform((text) => Date.parse(text) / 1000);
 const length = between(1e-3, 1e5, 'a length in mm above 0');
 const volumeL = above('a volume in litres above 0').optional();
 const waterFraction = between(0, 2, 'kg of water per kg of dry sorbent, 0 to 2');
@@ -22,30 +25,43 @@ const lid = z.union([z.literal('open'), z.enum(closureWords), conductance], { er
 
 const bed = z.strictObject({
   kind: z.literal('bed').optional(),
-  bedDepthMm: length, bedDiameterMm: length,
+  bedDepthMm: length,
+  bedDiameterMm: length,
   headspaceMm: between(0, 1e5, 'a height in mm, 0 or more').default(0),
   mouthDiameterMm: length.optional(),
-  volumeL, closure: lid,
+  volumeL,
+  closure: lid,
 });
 const plate = z.strictObject({
-  kind: z.literal('plate'), layerMm: between(0.01, 10, 'a layer of 0.01 to 10 mm'), areaCm2: above('an area in cm² above 0'), volumeL, closure: lid,
+  kind: z.literal('plate'),
+  layerMm: between(0.01, 10, 'a layer of 0.01 to 10 mm'),
+  areaCm2: above('an area in cm² above 0'),
+  volumeL,
+  closure: lid,
 });
 
 const isotherm = z.strictObject({
-  filmCapacity: above('kg/kg above 0'), filmC: above('a number above 0'), filmK: between(1e-6, 0.9999, 'a number above 0 and below 1'),
-  poreCapacity: between(0, 5, 'kg/kg, 0 or more').default(0), poreActivity: between(0, 1, 'an activity, 0 to 1').default(0.8),
+  filmCapacity: above('kg/kg above 0'),
+  filmC: above('a number above 0'),
+  filmK: between(1e-6, 0.9999, 'a number above 0 and below 1'),
+  poreCapacity: between(0, 5, 'kg/kg, 0 or more').default(0),
+  poreActivity: between(0, 1, 'an activity, 0 to 1').default(0.8),
   poreWidth: between(1e-3, 1, 'an activity, 0.001 to 1').default(0.05),
 });
 const estimated = sorbentClasses.filter((one) => one.isotherm !== null).map(({ name }) => name);
 const sorbentError = `one of ${estimated.join(', ')}, or an object with its isotherm`;
 const named = z.enum(estimated, { error: sorbentError });
 const given = z.strictObject({
-  isotherm, bulkDensityKgPerM3: between(10, 5000, 'a dry bulk density of 10 to 5000 kg/m³'), voidFraction: between(0.01, 0.99, 'a fraction above 0 and below 1'),
+  isotherm,
+  bulkDensityKgPerM3: between(10, 5000, 'a dry bulk density of 10 to 5000 kg/m³'),
+  voidFraction: between(0.01, 0.99, 'a fraction above 0 and below 1'),
 });
 
 const climateError = 'a list of readings, or { "file": path }';
 const reading = z.strictObject({
-  at: instant, temperatureC: between(-30, 60, 'a temperature of -30 to 60 °C'), humidityPercent: between(0, 100, 'a relative humidity of 0 to 100 %'),
+  at: instant,
+  temperatureC: between(-30, 60, 'a temperature of -30 to 60 °C'),
+  humidityPercent: between(0, 100, 'a relative humidity of 0 to 100 %'),
 });
 const loggerFile = z.strictObject({
   file: z.string({ error: 'the path of a logger file' }).min(1, { error: 'the path of a logger file' }),
@@ -59,14 +75,23 @@ const loggerFile = z.strictObject({
 });
 
 const grams = above('grams of dry sorbent above 0');
-const event = z.discriminatedUnion('type', [
-  z.strictObject({ at: instant, type: z.literal('opened') }),
-  z.strictObject({ at: instant, type: z.literal('closed'), closure: closure.default('tight') }),
-  z.strictObject({ at: instant, type: z.literal('mixed') }),
-  z.strictObject({ at: instant, type: z.literal('taken'), grams }),
-  z.strictObject({ at: instant, type: z.literal('dried'), waterFraction }),
-  z.strictObject({ at: instant, type: z.literal('weighed'), waterFraction, of: z.enum(['whole', 'scoop'], { error: 'whole or scoop' }).default('whole') }),
-], { error: 'one of opened, closed, mixed, taken, dried, weighed' });
+const event = z.discriminatedUnion(
+  'type',
+  [
+    z.strictObject({ at: instant, type: z.literal('opened') }),
+    z.strictObject({ at: instant, type: z.literal('closed'), closure: closure.default('tight') }),
+    z.strictObject({ at: instant, type: z.literal('mixed') }),
+    z.strictObject({ at: instant, type: z.literal('taken'), grams }),
+    z.strictObject({ at: instant, type: z.literal('dried'), waterFraction }),
+    z.strictObject({
+      at: instant,
+      type: z.literal('weighed'),
+      waterFraction,
+      of: z.enum(['whole', 'scoop'], { error: 'whole or scoop' }).default('whole'),
+    }),
+  ],
+  { error: 'one of opened, closed, mixed, taken, dried, weighed' },
+);
 
 const scenario = z.strictObject({
   sorbent: z.union([named, given], { error: sorbentError }),
@@ -74,8 +99,11 @@ const scenario = z.strictObject({
   start: z.strictObject({ at: instant, waterFraction: waterFraction.nullable() }),
   climate: z.union([z.array(reading).min(1, { error: 'at least one reading' }), loggerFile], { error: climateError }),
   events: z.array(event, { error: 'a list of events' }).default([]),
-  limitWaterFraction: limit, lowestWaterFraction: limit,
-  scoopGrams: grams.default(50), topMm: length.default(10), volumeL,
+  limitWaterFraction: limit,
+  lowestWaterFraction: limit,
+  scoopGrams: grams.default(50),
+  topMm: length.default(10),
+  volumeL,
   filmMmPerS: between(0.01, 1000, 'mm/s, 0.01 to 1000').default(3),
   pressurePa: between(10_000, 200_000, 'a pressure of 10000 to 200000 Pa').default(101_325),
   report: z.array(instant, { error: 'a list of times' }).min(1, { error: 'at least one time' }),
@@ -93,7 +121,10 @@ export function scenarioOf(raw: unknown): Scenario {
   for (const [i, { at }] of data.events.entries()) if (at < startS) throw early(raw, ['events', i, 'at']);
   for (const [i, at] of data.report.entries()) {
     if (at < startS) throw early(raw, ['report', i]);
-    if (at > startS + longestS) throw new BadInput(`invalid report[${i}]: ${shown(valueAt(raw, ['report', i]))}, expected within ten years of start.at`);
+    if (at > startS + longestS)
+      throw new BadInput(
+        `invalid report[${i}]: ${shown(valueAt(raw, ['report', i]))}, expected within ten years of start.at`,
+      );
   }
   const { limitWaterFraction: upper, lowestWaterFraction: lower } = data;
   if (upper != null && lower != null && lower >= upper) {
@@ -111,11 +142,16 @@ function refusal(raw: unknown, issues: readonly z.core.$ZodIssue[]): BadInput {
   const value = valueAt(raw, path);
   if (issue.code === 'unrecognized_keys') {
     const key = issue.keys[0] ?? '';
-    return new BadInput(`unknown ${pathText([...path, key])}: ${shown(valueAt(raw, [...path, key]))}, expected no such field here`);
+    return new BadInput(
+      `unknown ${pathText([...path, key])}: ${shown(valueAt(raw, [...path, key]))}, expected no such field here`,
+    );
   }
   const expected = issue.message.replace(/^Invalid input: expected /, '').replace(/, received .*$/, '');
   if (value === undefined) return new BadInput(`missing ${pathText(path)}, expected ${expected}`);
-  const word = typeof value === 'string' && (issue.code === 'invalid_value' || issue.code === 'invalid_union') ? 'unknown' : 'invalid';
+  const word =
+    typeof value === 'string' && (issue.code === 'invalid_value' || issue.code === 'invalid_union')
+      ? 'unknown'
+      : 'invalid';
   return new BadInput(`${word} ${pathText(path)}: ${shown(value)}, expected ${expected}`);
 }
 
@@ -126,15 +162,25 @@ function deepest(issues: readonly z.core.$ZodIssue[], within: Path): { issue: z.
   const path = [...within, ...issue.path];
   if (issue.code !== 'invalid_union') return { issue, path };
   const inner = issue.errors.filter((branch) => branch.length > 0).map((branch) => deepest(branch, path));
-  return inner.filter((branch) => branch.path.length > path.length || branch.issue.code === 'unrecognized_keys')
-    .reduce((best, branch) => (branch.path.length > best.path.length || best.issue === issue ? branch : best), { issue, path });
+  return inner
+    .filter((branch) => branch.path.length > path.length || branch.issue.code === 'unrecognized_keys')
+    .reduce((best, branch) => (branch.path.length > best.path.length || best.issue === issue ? branch : best), {
+      issue,
+      path,
+    });
 }
 
 const pathText = (path: Path): string =>
-  path.reduce<string>((text, key) => (typeof key === 'number' ? `${text}[${key}]` : text === '' ? String(key) : `${text}.${String(key)}`), '') || 'input';
+  path.reduce<string>(
+    (text, key) => (typeof key === 'number' ? `${text}[${key}]` : text === '' ? String(key) : `${text}.${String(key)}`),
+    '',
+  ) || 'input';
 
 const valueAt = (raw: unknown, path: Path): unknown =>
-  path.reduce<unknown>((value, key) => (typeof value === 'object' && value !== null ? Reflect.get(value, key) : undefined), raw);
+  path.reduce<unknown>(
+    (value, key) => (typeof value === 'object' && value !== null ? Reflect.get(value, key) : undefined),
+    raw,
+  );
 
 function shown(value: unknown): string {
   const text = JSON.stringify(value) ?? String(value);

@@ -39,9 +39,6 @@ export function stackOf(load: Load, thicknessM: Float64Array): Stack {
   };
 }
 
-
-
-
 /** One instant. Written in place. */
 export interface Column {
   readonly water: Float64Array;

@@ -1,8 +1,8 @@
 // What stands in the bed at an instant of the last step: profile, mean, wettest spot, centre, tray.
-import { saturationPressurePa, zeroCelsiusK, referenceActivity } from '../air.ts';
+import { zeroCelsiusK } from '../air.ts';
 import { columnOf, evaluate, type Column } from './column.ts';
 import type { Drying } from './drying.ts';
-import { heldWater, type DryingIsotherm } from './isotherm.ts';
+import { restingWater } from './residual.ts';
 
 /** Places from surface to floor: the surface itself, the middle of every cell, the floor itself. */
 export interface Reading {
@@ -32,12 +32,6 @@ export function readingOf({ stack }: Drying): Reading {
     second: 0, depthM, water: new Float64Array(cells + 2), temperatureK: new Float64Array(cells + 2),
     mean: NaN, wettest: NaN, wettestM: NaN, centreK: NaN, trayK: NaN, column: columnOf(cells),
   };
-}
-
-// Water in equilibrium with a vapour pressure at a temperature.
-function restingWater(isotherm: DryingIsotherm, vapourPa: number, temperatureK: number): number {
-  const celsius = temperatureK - zeroCelsiusK;
-  return heldWater(isotherm, Math.min(1, referenceActivity(vapourPa / saturationPressurePa(celsius), celsius)));
 }
 
 /** Reads the load at a time within its last step, by the cubic through both ends and their rates. */
@@ -78,11 +72,11 @@ export function read(drying: Drying, second: number, into: Reading): Reading {
   const { vapourPa, surface } = column;
   const isotherm = load.table.numbers;
   temperatureK[0] = surface.surfaceK;
-  water[0] = restingWater(isotherm, surface.surfacePa, surface.surfaceK);
+  water[0] = restingWater(isotherm, surface.surfaceK - zeroCelsiusK, surface.surfacePa);
   // No vapour crosses the floor: its pressure is that of the parabola with a level end.
   const floorPa = vapourPa[cells - 1]! + (vapourPa[cells - 1]! - vapourPa[cells - 2]!) / 8;
   temperatureK[cells + 1] = column.trayK;
-  water[cells + 1] = restingWater(isotherm, floorPa, column.trayK);
+  water[cells + 1] = restingWater(isotherm, column.trayK - zeroCelsiusK, floorPa);
   const half = cells >> 1;
   into.centreK = (column.temperatureK[half - 1]! + column.temperatureK[half]!) / 2;
   findWettest(into);

@@ -43,17 +43,17 @@ export interface VapourPath {
   readonly viscous: number;
 }
 
-/** The path through a bed at a chamber pressure; `freedom` multiplies D_t as a whole. */
-export function vapourPath(grains: Grains, pressurePa: number, freedom = 1): VapourPath {
+/** The path through a bed at a chamber pressure. */
+export function vapourPath(grains: Grains, pressurePa: number): VapourPath {
   const { sizeM, voidFraction } = grains;
   const bruggeman = Math.pow(voidFraction, 1.5);
   // Kozeny and Carman (from memory)
   const permeability = (voidFraction ** 3 * sizeM ** 2) / (180 * (1 - voidFraction) ** 2);
   return {
     pressurePa,
-    free: freedom * bruggeman * massmanPaM2PerS,
-    knudsen: freedom * bruggeman * (voidWidthM(grains) / 3) * Math.sqrt((8 * gasConstant) / (Math.PI * molarMass)),
-    viscous: (freedom * permeability) / steamViscosity,
+    free: bruggeman * massmanPaM2PerS,
+    knudsen: bruggeman * (voidWidthM(grains) / 3) * Math.sqrt((8 * gasConstant) / (Math.PI * molarMass)),
+    viscous: permeability / steamViscosity,
   };
 }
 
