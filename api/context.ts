@@ -12,4 +12,6 @@ export interface Context {
   settings: Settings;
   now: () => Date;
   load: Loaders;
+  /** Leaves exposures stale for the next pass, for whoever writes much at once. */
+  estimateLater?: boolean;
 }

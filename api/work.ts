@@ -87,7 +87,7 @@ export async function write<A extends Answer>(
     if (clientKey) await tx.clientKey.create({ data: { labId, key: clientKey, bodyHash: hash, answer, madeAt: now } });
     return answer;
   });
-  if (touched.size > 0) await refreshExposures(context, [...touched.keys()]);
+  if (touched.size > 0 && !context.estimateLater) await refreshExposures(context, [...touched.keys()]);
   return answer;
 }
 
