@@ -36,7 +36,7 @@ export async function openPostgres(url: string): Promise<Database> {
     engine: 'postgres',
     place: place.href,
     read,
-    write: writeQueue(writer),
+    write: writeQueue(writer, 'postgres'),
     select: selecting.select,
     statements,
     async close() {

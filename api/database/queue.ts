@@ -3,7 +3,8 @@
 // Why: through Prisma's SQLite adapter a plain write beside an open transaction is lost when that one rolls back,
 // a plain read sees what it has not committed, and two hundred transactions at once time out.
 import { AsyncLocalStorage } from 'node:async_hooks';
-import type { Client, Transaction } from './client.ts';
+import type { Client, Engine, Transaction } from './client.ts';
+import { entered } from './inside.ts';
 
 export type Write = <Result>(work: (transaction: Transaction) => Promise<Result>) => Promise<Result>;
 
@@ -15,7 +16,7 @@ const limits = { maxWait: 10_000, timeout: 60_000 };
  * Whatever `work` throws rolls back and reaches the caller; later work goes on. Work that waits for other work
  * of the same queue would wait for ever, and is refused.
  */
-export function writeQueue(client: Client): Write {
+export function writeQueue(client: Client, engine: Engine): Write {
   let last: Promise<unknown> = Promise.resolve();
   const turn = new AsyncLocalStorage<{ open: boolean }>();
   return (work) => {
@@ -23,8 +24,12 @@ export function writeQueue(client: Client): Write {
       return Promise.reject(new Error('a write inside a write: pass the transaction on instead'));
     const result = last.then(() => {
       const mine = { open: true };
+      const act = (transaction: Transaction) => {
+        entered(transaction, engine);
+        return work(transaction);
+      };
       return turn
-        .run(mine, () => client.$transaction(work, limits))
+        .run(mine, () => client.$transaction(act, limits))
         .finally(() => {
           mine.open = false;
         });

@@ -72,7 +72,7 @@ export async function openSqlite(file: string): Promise<Database> {
     engine: 'sqlite',
     place: file,
     read,
-    write: writeQueue(writer),
+    write: writeQueue(writer, 'sqlite'),
     select: selecting.select,
     statements,
     async close() {
