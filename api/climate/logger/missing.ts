@@ -2,10 +2,58 @@
 
 /** Words, lower case. From memory: what instruments, spreadsheets and numeric libraries print for "none". */
 const WORDS = new Set([
-  '', '-', '--', '---', '----', '–', '—', '.', '*', '**', '***', '?', '??', 'nan', 'na', 'n/a', '#n/a', '#na', '#num!', '#value!', 'null', 'none', 'nil',
-  'inf', '-inf', '+inf', 'infinity', '-infinity', '1.#qnan', '-1.#ind', '1.#inf', 'ol', 'err', 'error', 'off', 'open', 'fault', 'fail', 'lost', 'missing',
-  'no data', 'nodata', 'no value', 'invalid', 'unavailable', 'unknown', 'over', 'under', 'overrange', 'underrange', 'disconnected',
-])
+  '',
+  '-',
+  '--',
+  '---',
+  '----',
+  '–',
+  '—',
+  '.',
+  '*',
+  '**',
+  '***',
+  '?',
+  '??',
+  'nan',
+  'na',
+  'n/a',
+  '#n/a',
+  '#na',
+  '#num!',
+  '#value!',
+  'null',
+  'none',
+  'nil',
+  'inf',
+  '-inf',
+  '+inf',
+  'infinity',
+  '-infinity',
+  '1.#qnan',
+  '-1.#ind',
+  '1.#inf',
+  'ol',
+  'err',
+  'error',
+  'off',
+  'open',
+  'fault',
+  'fail',
+  'lost',
+  'missing',
+  'no data',
+  'nodata',
+  'no value',
+  'invalid',
+  'unavailable',
+  'unknown',
+  'over',
+  'under',
+  'overrange',
+  'underrange',
+  'disconnected',
+]);
 
 /** Numbers that stand for "none"; no room is at any of them in °C, °F, K or %. */
 const SENTINELS = new Set([
@@ -18,15 +66,15 @@ const SENTINELS = new Set([
   -127,
   // Largest single-precision float (IEEE 754), as some loggers print it.
   3.4028235e38, -3.4028235e38, 3.402823e38, -3.402823e38,
-])
+]);
 
 /** One-wire digital thermometers hold exactly +85 °C from power-on to the first conversion (their data sheets; from memory). */
-export const POWER_ON_C = 85
+export const POWER_ON_C = 85;
 
 export function isMissingWord(cell: string): boolean {
-  return cell === '' || (cell.length <= 12 && WORDS.has(cell.toLowerCase()))
+  return cell === '' || (cell.length <= 12 && WORDS.has(cell.toLowerCase()));
 }
 
 export function isSentinel(value: number): boolean {
-  return (value > 300 || value < -90) && SENTINELS.has(value)
+  return (value > 300 || value < -90) && SENTINELS.has(value);
 }

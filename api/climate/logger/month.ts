@@ -14,11 +14,11 @@ const BEGINNINGS: readonly (readonly string[])[] = [
   ['oct', 'okt', 'ott'],
   ['nov'],
   ['dec', 'dez', 'dic'],
-]
+];
 
 /** 1 to 12; null for a word that is no month. */
 export function monthNamed(word: string): number | null {
-  const plain = word.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase()
-  const index = BEGINNINGS.findIndex((beginnings) => beginnings.some((beginning) => plain.startsWith(beginning)))
-  return index < 0 ? null : index + 1
+  const plain = word.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
+  const index = BEGINNINGS.findIndex((beginnings) => beginnings.some((beginning) => plain.startsWith(beginning)));
+  return index < 0 ? null : index + 1;
 }

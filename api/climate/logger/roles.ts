@@ -1,153 +1,191 @@
 /** What each column of a section is for. */
-import { lookOf } from './cell.ts'
-import { columnsOfClock } from './clock.ts'
-import type { Unit } from './file.ts'
-import { HUMIDITY, TEMPERATURE } from './file.ts'
-import { meaningOf, quantityOfUnit } from './quantity.ts'
-import type { Section } from './section.ts'
-import { unitOf } from './unit.ts'
+import { lookOf } from './cell.ts';
+import { columnsOfClock } from './clock.ts';
+import type { Unit } from './file.ts';
+import { HUMIDITY, TEMPERATURE } from './file.ts';
+import { meaningOf, quantityOfUnit } from './quantity.ts';
+import type { Section } from './section.ts';
+import { unitOf } from './unit.ts';
 
 export type ValueColumn = {
-  column: number
+  column: number;
   /** As in the file, or `column 2`. */
-  title: string
+  title: string;
   /** Null when neither heading nor unit tells: asked for. */
-  quantity: string | null
-  unit: Unit | null
-  sensor: string
-}
+  quantity: string | null;
+  unit: Unit | null;
+  sensor: string;
+};
 
 export type Roles = {
-  values: ValueColumn[]
+  values: ValueColumn[];
   /** Columns that say, row by row, whose, which and in what unit the value is; -1 for none. */
-  sensor: number
-  quantity: number
-  unit: number
+  sensor: number;
+  quantity: number;
+  unit: number;
   /** Columns of words: events, states. */
-  notes: number[]
-}
+  notes: number[];
+};
 
-type Content = { looks: Record<ReturnType<typeof lookOf>, number>; different: Set<string>; cells: number; rising: boolean; units: number; quantities: number; cellUnit: Unit | null }
+type Content = {
+  looks: Record<ReturnType<typeof lookOf>, number>;
+  different: Set<string>;
+  cells: number;
+  rising: boolean;
+  units: number;
+  quantities: number;
+  cellUnit: Unit | null;
+};
 
-const SAMPLE = 2000
+const SAMPLE = 2000;
 
-const SENSOR_HEADING = /\b(?:sensors?|probe|device|logger|serial|s\/?n|channel|ch|kanal|station|node|location|place|site|position|room|raum|tag|name|fuhler|gerat|capteur|sonde|label|id|unit id|mac|address)\b/
-const QUANTITY_HEADING = /quantity|parameter|measure|variable|type|kind|messgro|grandeur|metric|observation/
-const VALUE_HEADING = /value|reading|wert|valeur|valor|result|data/
+const SENSOR_HEADING =
+  /\b(?:sensors?|probe|device|logger|serial|s\/?n|channel|ch|kanal|station|node|location|place|site|position|room|raum|tag|name|fuhler|gerat|capteur|sonde|label|id|unit id|mac|address)\b/;
+const QUANTITY_HEADING = /quantity|parameter|measure|variable|type|kind|messgro|grandeur|metric|observation/;
+const VALUE_HEADING = /value|reading|wert|valeur|valor|result|data/;
 
 export function rolesOf(section: Section): Roles {
-  const contents = contentsOf(section)
-  const times = columnsOfClock(section.clock)
-  const plain = section.heading.names.map((name) => name.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase())
-  const free = contents.map((_, column) => column).filter((column) => !times.includes(column))
-  const worded = free.filter((column) => isWorded(contents[column]))
-  const quantity = worded.find((column) => mostly(contents[column]?.quantities, contents[column]) && [...contents[column]?.different ?? []].some(isAir)) ?? -1
-  const unit = worded.find((column) => column !== quantity && mostly(contents[column]?.units, contents[column])) ?? -1
-  const sensor = free.find((column) => column !== quantity && column !== unit && isSensor(column, plain, contents)) ?? -1
-  const taken = [quantity, unit, sensor]
-  const notes = worded.filter((column) => !taken.includes(column))
-  const numeric = free.filter((column) => !taken.includes(column) && !notes.includes(column))
-  const values = numeric.map((column) => valueColumn(section, column, contents[column])).filter((value) => value !== null)
-  return { values: quantity >= 0 ? longForm(values, plain) : values.map((value) => withSensor(value, values)), sensor, quantity, unit, notes }
+  const contents = contentsOf(section);
+  const times = columnsOfClock(section.clock);
+  const plain = section.heading.names.map((name) => name.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase());
+  const free = contents.map((_, column) => column).filter((column) => !times.includes(column));
+  const worded = free.filter((column) => isWorded(contents[column]));
+  const quantity =
+    worded.find(
+      (column) =>
+        mostly(contents[column]?.quantities, contents[column]) && [...(contents[column]?.different ?? [])].some(isAir),
+    ) ?? -1;
+  const unit = worded.find((column) => column !== quantity && mostly(contents[column]?.units, contents[column])) ?? -1;
+  const sensor =
+    free.find((column) => column !== quantity && column !== unit && isSensor(column, plain, contents)) ?? -1;
+  const taken = [quantity, unit, sensor];
+  const notes = worded.filter((column) => !taken.includes(column));
+  const numeric = free.filter((column) => !taken.includes(column) && !notes.includes(column));
+  const values = numeric
+    .map((column) => valueColumn(section, column, contents[column]))
+    .filter((value) => value !== null);
+  return {
+    values: quantity >= 0 ? longForm(values, plain) : values.map((value) => withSensor(value, values)),
+    sensor,
+    quantity,
+    unit,
+    notes,
+  };
 }
 
 function contentsOf({ table, first, end, width }: Section): Content[] {
-  const contents: Content[] = Array.from({ length: width }, emptyContent)
-  const step = Math.max(1, Math.floor((end - first) / SAMPLE))
-  const previous: number[] = []
+  const contents: Content[] = Array.from({ length: width }, emptyContent);
+  const step = Math.max(1, Math.floor((end - first) / SAMPLE));
+  const previous: number[] = [];
   for (let index = first; index < end; index += index < first + SAMPLE / 2 ? 1 : step) {
-    const row = table.rows[index] ?? []
-    if (row.length < 2) continue
-    contents.forEach((content, column) => note(content, row[column] ?? '', previous, column))
+    const row = table.rows[index] ?? [];
+    if (row.length < 2) continue;
+    contents.forEach((content, column) => note(content, row[column] ?? '', previous, column));
   }
-  return contents
+  return contents;
 }
 
 function emptyContent(): Content {
   return {
     looks: { blank: 0, none: 0, number: 0, measured: 0, stamp: 0, date: 0, clock: 0, text: 0 },
-    different: new Set(), cells: 0, rising: true, units: 0, quantities: 0, cellUnit: null,
-  }
+    different: new Set(),
+    cells: 0,
+    rising: true,
+    units: 0,
+    quantities: 0,
+    cellUnit: null,
+  };
 }
 
 function note(content: Content, cell: string, previous: number[], column: number): void {
-  const look = lookOf(cell)
-  content.looks[look]++
-  if (look === 'blank') return
-  content.cells++
-  const isNew = !content.different.has(cell)
-  if (content.different.size < 500) content.different.add(cell)
+  const look = lookOf(cell);
+  content.looks[look]++;
+  if (look === 'blank') return;
+  content.cells++;
+  const isNew = !content.different.has(cell);
+  if (content.different.size < 500) content.different.add(cell);
   if (look === 'number') {
-    if (previous[column] !== undefined && +cell <= previous[column]) content.rising = false
-    previous[column] = +cell
+    if (previous[column] !== undefined && +cell <= previous[column]) content.rising = false;
+    previous[column] = +cell;
   }
-  if (look === 'measured' && isNew) content.cellUnit ??= unitOf(cell.replace(/^[+\-\u2212\d.,\s]+/, ''))
-  if (look !== 'text') return
-  if (unitOf(cell) !== null) content.units++
-  if (isQuantity(cell)) content.quantities++
+  if (look === 'measured' && isNew) content.cellUnit ??= unitOf(cell.replace(/^[+\-\u2212\d.,\s]+/, ''));
+  if (look !== 'text') return;
+  if (unitOf(cell) !== null) content.units++;
+  if (isQuantity(cell)) content.quantities++;
 }
 
 /** Of each row's quantity at least the air's must be known; a battery may stand between them. */
 function isQuantity(cell: string): boolean {
-  return meaningOf(cell).quantity !== null && unitOf(cell) === null
+  return meaningOf(cell).quantity !== null && unitOf(cell) === null;
 }
 
 function isAir(cell: string): boolean {
-  const { quantity } = meaningOf(cell)
-  return quantity === TEMPERATURE || quantity === HUMIDITY
+  const { quantity } = meaningOf(cell);
+  return quantity === TEMPERATURE || quantity === HUMIDITY;
 }
 
 function mostly(count: number | undefined, content: Content | undefined): boolean {
-  return count !== undefined && content !== undefined && count >= content.cells * 0.7 && count > 0
+  return count !== undefined && content !== undefined && count >= content.cells * 0.7 && count > 0;
 }
 
 function isWorded(content: Content | undefined): boolean {
-  return content !== undefined && content.looks.text > (content.looks.number + content.looks.measured + content.looks.none)
+  return (
+    content !== undefined && content.looks.text > content.looks.number + content.looks.measured + content.looks.none
+  );
 }
 
 /** Names that come again and again; a number only under a heading that says so. */
 function isSensor(column: number, headings: readonly string[], contents: readonly Content[]): boolean {
-  const content = contents[column]
-  const heading = (headings[column] ?? '').replace(/_/g, ' ')
-  if (!content || content.cells === 0) return false
-  const said = SENSOR_HEADING.test(heading) && meaningOf(heading).quantity === null
-  const repeats = content.different.size <= Math.max(1, content.cells / 2)
-  if (isWorded(content)) return heading === '' ? repeats && content.cells >= 3 : said
-  return said && repeats && content.looks.measured === 0 && [...content.different].every((cell) => /^\w+$/.test(cell))
+  const content = contents[column];
+  const heading = (headings[column] ?? '').replace(/_/g, ' ');
+  if (!content || content.cells === 0) return false;
+  const said = SENSOR_HEADING.test(heading) && meaningOf(heading).quantity === null;
+  const repeats = content.different.size <= Math.max(1, content.cells / 2);
+  if (isWorded(content)) return heading === '' ? repeats && content.cells >= 3 : said;
+  return said && repeats && content.looks.measured === 0 && [...content.different].every((cell) => /^\w+$/.test(cell));
 }
 
 function valueColumn(section: Section, column: number, content: Content | undefined): ValueColumn | null {
-  const { heading, facts } = section
-  const name = heading.names[column] ?? ''
-  const numbers = content ? content.looks.number + content.looks.measured : 0
-  const meaning = meaningOf(name)
-  if (numbers === 0 && meaning.quantity === null) return null
-  const group = heading.groups[column] ?? ''
-  const grouped = meaningOf(group)
-  const unit = heading.units[column] ?? meaning.unit ?? grouped.unit ?? content?.cellUnit ?? null
-  const isRowNumber = name === '' && content?.rising === true && content.looks.number > 2 && column === 0
-  const quantity = meaning.quantity ?? quantityOfUnit(unit) ?? grouped.quantity ?? known(name, isRowNumber)
-  const sensor = [grouped.quantity === null ? group : grouped.sensor, meaning.sensor].filter((part) => part !== '').join(' ')
-  const title = name !== '' ? name : `column ${column + 1}`
-  const said = quantity === TEMPERATURE ? facts.temperatureUnit : quantity === HUMIDITY ? facts.humidityUnit : null
-  return { column, title, quantity, unit: quantityOfUnit(unit) === quantity ? unit : said, sensor }
+  const { heading, facts } = section;
+  const name = heading.names[column] ?? '';
+  const numbers = content ? content.looks.number + content.looks.measured : 0;
+  const meaning = meaningOf(name);
+  if (numbers === 0 && meaning.quantity === null) return null;
+  const group = heading.groups[column] ?? '';
+  const grouped = meaningOf(group);
+  const unit = heading.units[column] ?? meaning.unit ?? grouped.unit ?? content?.cellUnit ?? null;
+  const isRowNumber = name === '' && content?.rising === true && content.looks.number > 2 && column === 0;
+  const quantity = meaning.quantity ?? quantityOfUnit(unit) ?? grouped.quantity ?? known(name, isRowNumber);
+  const sensor = [grouped.quantity === null ? group : grouped.sensor, meaning.sensor]
+    .filter((part) => part !== '')
+    .join(' ');
+  const title = name !== '' ? name : `column ${column + 1}`;
+  const said = quantity === TEMPERATURE ? facts.temperatureUnit : quantity === HUMIDITY ? facts.humidityUnit : null;
+  return { column, title, quantity, unit: quantityOfUnit(unit) === quantity ? unit : said, sensor };
 }
 
 /** Columns that no bench calls air: the row's number. */
 function known(name: string, isRowNumber: boolean): string | null {
-  return isRowNumber || /^(?:#|no\.?|nr\.?|record(?: ?(?:no\.?|number))?|rec|index|idx|row|sample|count|n|id|line|scan|entry)$/i.test(name.trim()) ? 'row number' : null
+  return isRowNumber ||
+    /^(?:#|no\.?|nr\.?|record(?: ?(?:no\.?|number))?|rec|index|idx|row|sample|count|n|id|line|scan|entry)$/i.test(
+      name.trim(),
+    )
+    ? 'row number'
+    : null;
 }
 
 /** Columns of one quantity whose headings speak of none are named by these headings. */
 function withSensor(value: ValueColumn, all: readonly ValueColumn[]): ValueColumn {
-  const isBare = value.sensor === '' && meaningOf(value.title).quantity === null
-  const alike = all.filter(({ quantity }) => quantity === value.quantity).length
-  return isBare && alike > 1 ? { ...value, sensor: value.title } : value
+  const isBare = value.sensor === '' && meaningOf(value.title).quantity === null;
+  const alike = all.filter(({ quantity }) => quantity === value.quantity).length;
+  return isBare && alike > 1 ? { ...value, sensor: value.title } : value;
 }
 
 /** With a column of quantities one column holds the values. */
 function longForm(values: readonly ValueColumn[], headings: readonly string[]): ValueColumn[] {
-  const said = values.find(({ column }) => VALUE_HEADING.test(headings[column] ?? '') && !QUANTITY_HEADING.test(headings[column] ?? ''))
-  const value = said ?? values.find(({ quantity }) => quantity === null) ?? values[0]
-  return value ? [value] : []
+  const said = values.find(
+    ({ column }) => VALUE_HEADING.test(headings[column] ?? '') && !QUANTITY_HEADING.test(headings[column] ?? ''),
+  );
+  const value = said ?? values.find(({ quantity }) => quantity === null) ?? values[0];
+  return value ? [value] : [];
 }
