@@ -33,6 +33,7 @@ const command = (name) => ({
 const modes = {
   start: { needs: 'start', admin: true, run: () => runTypeScript('api/server.ts', rest) },
   estimate: command('estimate'),
+  tray: command('tray'),
   import: command('import'),
   backup: command('backup'),
   verify: command('verify'),

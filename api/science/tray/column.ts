@@ -31,7 +31,10 @@ export function stackOf(load: Load, thicknessM: Float64Array): Stack {
   const reachM = new Float64Array(cells);
   for (let i = 0; i + 1 < cells; i++) reachM[i] = (thicknessM[i]! + thicknessM[i + 1]!) / 2;
   return {
-    load, above: aboveOf(load), cells, thicknessM,
+    load,
+    above: aboveOf(load),
+    cells,
+    thicknessM,
     mass: thicknessM.map((thickness) => thickness * load.densityKgPerM3),
     reachM,
     firstHalfM: thicknessM[0]! / 2,
@@ -67,15 +70,30 @@ export interface Column {
 export function columnOf(cells: number): Column {
   const array = () => new Float64Array(cells);
   return {
-    water: array(), heat: array(), temperatureK: array(), vapourPa: array(), kPerWater: array(), kPerHeat: array(),
-    paPerWater: array(), paPerHeat: array(), vapour: new Float64Array(cells + 1), energy: new Float64Array(cells + 1),
-    slopes: new Float64Array(8 * (cells + 1)), surface: surface(), trayK: NaN, ovenK: NaN, trayGain: NaN, trayGainPerK: NaN,
+    water: array(),
+    heat: array(),
+    temperatureK: array(),
+    vapourPa: array(),
+    kPerWater: array(),
+    kPerHeat: array(),
+    paPerWater: array(),
+    paPerHeat: array(),
+    vapour: new Float64Array(cells + 1),
+    energy: new Float64Array(cells + 1),
+    slopes: new Float64Array(8 * (cells + 1)),
+    surface: surface(),
+    trayK: NaN,
+    ovenK: NaN,
+    trayGain: NaN,
+    trayGainPerK: NaN,
   };
 }
 
 /** u of water and temperature. */
 export function heatOf(load: Load, water: number, temperatureK: number): number {
-  return (load.heatCapacityJPerKgK + water * waterHeat) * (temperatureK - zeroHeatK) - water * load.heatOfSorptionJPerKg;
+  return (
+    (load.heatCapacityJPerKgK + water * waterHeat) * (temperatureK - zeroHeatK) - water * load.heatOfSorptionJPerKg
+  );
 }
 
 const place: Conductance = { value: NaN, perK: NaN, perPa: NaN };
@@ -153,9 +171,15 @@ function cellStates(load: Load, cells: number, at: Column): void {
     // ln p_s after Hyland and Wexler, as in `../air.ts`, with its slope.
     const inverse = 1 / t;
     const lnSaturated =
-      -5.8002206e3 * inverse + 1.3914993 + t * (-4.8640239e-2 + t * (4.1764768e-5 - t * 1.4452093e-8)) + 6.5459673 * Math.log(t);
+      -5.8002206e3 * inverse +
+      1.3914993 +
+      t * (-4.8640239e-2 + t * (4.1764768e-5 - t * 1.4452093e-8)) +
+      6.5459673 * Math.log(t);
     const saturatedPerK =
-      5.8002206e3 * inverse * inverse - 4.8640239e-2 + t * (2 * 4.1764768e-5 - t * 3 * 1.4452093e-8) + 6.5459673 * inverse;
+      5.8002206e3 * inverse * inverse -
+      4.8640239e-2 +
+      t * (2 * 4.1764768e-5 - t * 3 * 1.4452093e-8) +
+      6.5459673 * inverse;
     const exponent = referenceK * inverse;
     const pressure = Math.exp(lnSaturated + exponent * lnActivity);
     const paPerK = pressure * (saturatedPerK - exponent * inverse * lnActivity);

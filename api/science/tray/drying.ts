@@ -66,10 +66,25 @@ export function startDrying(load: Load, thicknessM = trayGrid(load.depthM)): Dry
   const last = flowsOf(cells);
   takeFlows(stack, at, last);
   return {
-    stack, at, factors: factorsOf(cells), known: flowsOf(cells), first: flowsOf(cells), middle: flowsOf(cells), last,
-    water, heat, trayK: at.trayK, second: 0,
-    waterBefore: water.slice(), heatBefore: heat.slice(), trayKBefore: at.trayK, secondBefore: 0,
-    stepS: firstStepS, waterOut: 0, heatIn: 0, steps: 0,
+    stack,
+    at,
+    factors: factorsOf(cells),
+    known: flowsOf(cells),
+    first: flowsOf(cells),
+    middle: flowsOf(cells),
+    last,
+    water,
+    heat,
+    trayK: at.trayK,
+    second: 0,
+    waterBefore: water.slice(),
+    heatBefore: heat.slice(),
+    trayKBefore: at.trayK,
+    secondBefore: 0,
+    stepS: firstStepS,
+    waterOut: 0,
+    heatIn: 0,
+    steps: 0,
   };
 }
 

@@ -17,7 +17,8 @@ export const wettestActivity = 0.985;
 
 /** w_d, kg water per kg dry sorbent, at a reference activity. */
 export function heldWater(n: DryingIsotherm, activity: number): number {
-  const tail = n.tailCapacity > 0 ? n.tailCapacity * Math.pow(activity / (activity + n.tailActivity), n.tailExponent) : 0;
+  const tail =
+    n.tailCapacity > 0 ? n.tailCapacity * Math.pow(activity / (activity + n.tailActivity), n.tailExponent) : 0;
   return waterAtActivity(n, activity) + tail;
 }
 

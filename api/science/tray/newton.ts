@@ -17,8 +17,14 @@ export interface Factors {
 
 export function factorsOf(cells: number): Factors {
   return {
-    lower: new Float64Array(4 * cells), inverse: new Float64Array(4 * cells), upper: new Float64Array(4 * cells),
-    waterChange: new Float64Array(cells), heatChange: new Float64Array(cells), trayChange: 0, trayInverse: 0, trayPull: 0,
+    lower: new Float64Array(4 * cells),
+    inverse: new Float64Array(4 * cells),
+    upper: new Float64Array(4 * cells),
+    waterChange: new Float64Array(cells),
+    heatChange: new Float64Array(cells),
+    trayChange: 0,
+    trayInverse: 0,
+    trayPull: 0,
   };
 }
 
@@ -123,7 +129,7 @@ export function resolve(stack: Stack, at: Column, factors: Factors): void {
     waterChange[i] = nextWater;
     heatChange[i] = nextHeat;
   }
-  const warmer = at.kPerWater[end]! * waterChange[end]! + at.kPerHeat[end]! * heatChange[end]!;
+  const warmer = at.kPerWater[end]! * waterChange[end]! + at.kPerHeat[end]! * heatChange[end];
   factors.trayChange = trayInverse * (factors.trayChange + trayPull * warmer);
 }
 
@@ -138,8 +144,10 @@ export function follow(stack: Stack, at: Column, factors: Factors): void {
     const s = 8 * i;
     const w = waterChange[i]!;
     const u = heatChange[i]!;
-    vapour[i] = vapour[i]! + slopes[s]! * aboveWater + slopes[s + 1]! * aboveHeat + slopes[s + 2]! * w + slopes[s + 3]! * u;
-    energy[i] = energy[i]! + slopes[s + 4]! * aboveWater + slopes[s + 5]! * aboveHeat + slopes[s + 6]! * w + slopes[s + 7]! * u;
+    vapour[i] =
+      vapour[i]! + slopes[s]! * aboveWater + slopes[s + 1]! * aboveHeat + slopes[s + 2]! * w + slopes[s + 3]! * u;
+    energy[i] =
+      energy[i]! + slopes[s + 4]! * aboveWater + slopes[s + 5]! * aboveHeat + slopes[s + 6]! * w + slopes[s + 7]! * u;
     aboveWater = w;
     aboveHeat = u;
   }

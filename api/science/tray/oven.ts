@@ -39,7 +39,11 @@ export function shelfContact(temperatureC: number, pressurePa: number, gapM = us
 }
 
 /** Pressure, Pa, and the room's or chamber's vapour pressure, Pa (14 mbar is 22 °C at 53 % RH), where none is given. */
-export const usualPressurePa: Readonly<Record<OvenKind, number>> = { air: 101_325, 'air with fan': 101_325, vacuum: 2000 };
+export const usualPressurePa: Readonly<Record<OvenKind, number>> = {
+  air: 101_325,
+  'air with fan': 101_325,
+  vacuum: 2000,
+};
 export const usualVapourPa: Readonly<Record<OvenKind, number>> = { air: 1400, 'air with fan': 1400, vacuum: 500 };
 
 /** Exchange where none is given; every figure is a placeholder to be measured on the lab's own oven. */

@@ -29,8 +29,16 @@ export function readingOf({ stack }: Drying): Reading {
   }
   depthM[cells + 1] = load.depthM;
   return {
-    second: 0, depthM, water: new Float64Array(cells + 2), temperatureK: new Float64Array(cells + 2),
-    mean: NaN, wettest: NaN, wettestM: NaN, centreK: NaN, trayK: NaN, column: columnOf(cells),
+    second: 0,
+    depthM,
+    water: new Float64Array(cells + 2),
+    temperatureK: new Float64Array(cells + 2),
+    mean: NaN,
+    wettest: NaN,
+    wettestM: NaN,
+    centreK: NaN,
+    trayK: NaN,
+    column: columnOf(cells),
   };
 }
 

@@ -48,14 +48,27 @@ export interface Surface {
 }
 
 export const surface = (): Surface => ({
-  surfaceK: NaN, surfacePa: NaN, vapour: NaN, heat: NaN, vapourPerPa: NaN, vapourPerK: NaN, heatPerK: NaN, surfacePerK: NaN,
+  surfaceK: NaN,
+  surfacePa: NaN,
+  vapour: NaN,
+  heat: NaN,
+  vapourPerPa: NaN,
+  vapourPerK: NaN,
+  heatPerK: NaN,
+  surfacePerK: NaN,
 });
 
 const place: Conductance = { value: NaN, perK: NaN, perPa: NaN };
 
 /** Balances the surface over a first cell of so many kelvin and pascal whose middle lies `halfM` below. */
 export function balance(
-  at: Surface, above: Above, load: Load, chamberK: number, cellK: number, cellPa: number, halfM: number,
+  at: Surface,
+  above: Above,
+  load: Load,
+  chamberK: number,
+  cellK: number,
+  cellPa: number,
+  halfM: number,
 ): void {
   const link = load.conductivityWPerMK / halfM;
   let t = at.surfaceK;
@@ -77,7 +90,6 @@ export function balance(
   let low = Math.min(above.vapourPa, cellPa);
   let high = Math.max(above.vapourPa, cellPa);
   let p = at.surfacePa >= low && at.surfacePa <= high ? at.surfacePa : cellPa;
-  let excess = 0;
   let out = 0;
   let outPerPa = 0;
   let slope = 1;
@@ -88,7 +100,7 @@ export function balance(
     out = (p - above.vapourPa) / resistance;
     outPerPa = (1 + (capped ? 0 : (out * above.film) / bothPa)) / resistance;
     conduct(load.path, middleK, (p + cellPa) / 2, place);
-    excess = out - (place.value * (cellPa - p)) / halfM;
+    const excess = out - (place.value * (cellPa - p)) / halfM;
     slope = outPerPa + (place.value - 0.5 * place.perPa * (cellPa - p)) / halfM;
     if (excess > 0) high = p;
     else low = p;
