@@ -14,6 +14,18 @@ function byId<Row>(
   });
 }
 
+/** The rows that belong to each of some others: in the order they were read, none for those without. */
+function byOwner<Row>(
+  rows: (ownerIds: string[]) => Promise<Row[]>,
+  ownerOf: (row: Row) => string | null,
+): DataLoader<string, Row[]> {
+  return new DataLoader(async (ids) => {
+    const owned = new Map<string, Row[]>(ids.map((id) => [id, []]));
+    for (const row of await rows([...ids])) owned.get(ownerOf(row) ?? '')?.push(row);
+    return ids.map((id) => owned.get(id) ?? []);
+  });
+}
+
 /** The loaders of one request. */
 export function loadersOf(read: Reader) {
   const among = (ids: string[]) => ({ where: { id: { in: ids } } });
@@ -30,6 +42,34 @@ export function loadersOf(read: Reader) {
     event: byId((ids) => read.event.findMany(among(ids)), idOf),
     dryingRequest: byId((ids) => read.dryingRequest.findMany(among(ids)), idOf),
     hold: byId((ids) => read.hold.findMany(among(ids)), idOf),
+    properties: byOwner(
+      (ids) => read.sorbentProperty.findMany({ where: { sorbentId: { in: ids } }, orderBy: { name: 'asc' } }),
+      (row) => row.sorbentId,
+    ),
+    lotsOfSorbent: byOwner(
+      (ids) => read.lot.findMany({ where: { sorbentId: { in: ids } }, orderBy: { receivedAt: 'asc' } }),
+      (row) => row.sorbentId,
+    ),
+    containersOfLot: byOwner(
+      (ids) => read.container.findMany({ where: { lotId: { in: ids }, isVoid: false }, orderBy: { id: 'asc' } }),
+      (row) => row.lotId,
+    ),
+    portions: byOwner(
+      (ids) => read.container.findMany({ where: { takenFromId: { in: ids }, isVoid: false }, orderBy: { id: 'asc' } }),
+      (row) => row.takenFromId,
+    ),
+    holds: byOwner(
+      (ids) => read.hold.findMany({ where: { containerId: { in: ids }, releasedAt: null }, orderBy: { id: 'asc' } }),
+      (row) => row.containerId,
+    ),
+    dryingRequests: byOwner(
+      (ids) => read.dryingRequest.findMany({ where: { containerId: { in: ids } }, orderBy: { id: 'asc' } }),
+      (row) => row.containerId,
+    ),
+    correctionOf: byId(
+      (ids) => read.event.findMany({ where: { correctsId: { in: ids } } }),
+      (row) => row.correctsId ?? '',
+    ),
     exposure: byId(
       (ids) => read.exposure.findMany({ where: { containerId: { in: ids } } }),
       (row) => row.containerId,

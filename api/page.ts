@@ -1,0 +1,132 @@
+// Pages of a list: cursors that name a place by its order's values (never by a row number, so that rows which come or
+// go meanwhile neither repeat nor hide others), and the limit of a page.
+import { limits } from './builder.ts';
+import { invalid } from './errors.ts';
+
+export interface PageArgs {
+  first?: number | null | undefined;
+  last?: number | null | undefined;
+  after?: string | null | undefined;
+  before?: string | null | undefined;
+}
+
+type Value = string | number | boolean | null;
+export type Key = Value[];
+
+/** One column of an order: where it is, and whether it may be empty (empty ones come last). */
+export interface Column<Row> {
+  /** Relations, then the column. */
+  path: readonly string[];
+  direction: 'asc' | 'desc';
+  nullable?: boolean;
+  /** Instants are keyed by their milliseconds. */
+  isTime?: boolean;
+  value: (row: Row) => Value;
+}
+
+export interface Page {
+  take: number;
+  backwards: boolean;
+  after: Key | null;
+  before: Key | null;
+}
+
+const usualSize = 50;
+
+const cursorOf = (key: Key): string => Buffer.from(JSON.stringify(key)).toString('base64url');
+
+function keyIn(cursor: string | null | undefined, columns: number, path: string): Key | null {
+  if (cursor === null || cursor === undefined) return null;
+  const wrong = () => invalid(path, cursor, 'a cursor of this list in this order');
+  try {
+    const key: unknown = JSON.parse(Buffer.from(cursor, 'base64url').toString('utf8'));
+    if (Array.isArray(key) && key.length === columns && key.every((part) => part === null || typeof part !== 'object')) return key;
+  } catch {
+    throw wrong();
+  }
+  throw wrong();
+}
+
+function sizeOf(value: number, path: string): number {
+  if (value >= 0 && value <= limits.pageSize) return value;
+  throw invalid(path, value, `from 0 to ${limits.pageSize} a page`);
+}
+
+/** What is asked for; refuses more than a page holds and cursors of another list. */
+export function pageOf(args: PageArgs, columns: number): Page {
+  const { first, last } = args;
+  const backwards = typeof last === 'number';
+  if (backwards && typeof first === 'number') throw invalid('last', last, 'first or last, not both');
+  const take = backwards ? sizeOf(last, 'last') : sizeOf(first ?? usualSize, 'first');
+  return { take, backwards, after: keyIn(args.after, columns, 'after'), before: keyIn(args.before, columns, 'before') };
+}
+
+type Where = Record<string, unknown>;
+
+const nested = (path: readonly string[], value: unknown): Where =>
+  path.reduceRight<unknown>((inner, name) => ({ [name]: inner }), value) as Where;
+
+/** Rows strictly beyond a place, in the order's direction or against it. */
+function beyond<Row>(columns: readonly Column<Row>[], key: Key, forward: boolean): Where {
+  const [column, ...rest] = columns;
+  if (!column) return { OR: [] };
+  const [value, ...others] = key;
+  const same = { AND: [nested(column.path, column.isTime && value !== null ? new Date(Number(value)) : value), beyond(rest, others, forward)] };
+  const alternatives: Where[] = rest.length > 0 ? [same] : [];
+  if (value === null) {
+    if (!forward) alternatives.push(nested(column.path, { not: null }));
+    return { OR: alternatives };
+  }
+  const ascending = (column.direction === 'asc') === forward;
+  const bound = column.isTime ? new Date(Number(value)) : value;
+  alternatives.push(nested(column.path, ascending ? { gt: bound } : { lt: bound }));
+  if (forward && column.nullable) alternatives.push(nested(column.path, null));
+  return { OR: alternatives };
+}
+
+/** The condition and order of a page, for Prisma; one row more than asked for tells whether there is another page. */
+export function pageQuery<Row>(columns: readonly Column<Row>[], page: Page): { where: Where; orderBy: Where[]; take: number } {
+  const bounds: Where[] = [];
+  if (page.after) bounds.push(beyond(columns, page.after, true));
+  if (page.before) bounds.push(beyond(columns, page.before, false));
+  const orderBy = columns.map(({ path, direction, nullable }) => {
+    const sort = (direction === 'asc') === page.backwards ? 'desc' : 'asc';
+    return nested(path, nullable ? { sort, nulls: page.backwards ? 'first' : 'last' } : sort);
+  });
+  return { where: { AND: bounds }, orderBy, take: page.take + 1 };
+}
+
+export interface Connection<Row> {
+  edges: { cursor: string; node: Row }[];
+  pageInfo: { hasNextPage: boolean; hasPreviousPage: boolean; startCursor: string | null; endCursor: string | null };
+  /** Asked only when the field is. */
+  total: () => Promise<number>;
+}
+
+/** The rows of `pageQuery` as a connection. */
+export function connectionOf<Row>(
+  columns: readonly Column<Row>[],
+  page: Page,
+  rows: readonly Row[],
+  total: () => Promise<number>,
+): Connection<Row> {
+  const more = rows.length > page.take;
+  const shown = rows.slice(0, page.take);
+  if (page.backwards) shown.reverse();
+  const edges = shown.map((node) => ({ cursor: cursorOf(columns.map(({ value }) => value(node))), node }));
+  return {
+    edges,
+    pageInfo: {
+      hasNextPage: page.backwards ? page.before !== null : more,
+      hasPreviousPage: page.backwards ? more : page.after !== null,
+      startCursor: edges[0]?.cursor ?? null,
+      endCursor: edges.at(-1)?.cursor ?? null,
+    },
+    total,
+  };
+}
+
+/** By key: keys are UUIDv7, so this is the order of making. */
+export const inOrderOfMaking = <Row extends { id: string }>(): Column<Row>[] => [
+  { path: ['id'], direction: 'asc', value: ({ id }) => id },
+];
