@@ -158,6 +158,13 @@ export function markStaleFrom(tx: Transaction, engine: Engine, instants: Instant
   return runOver(tx, statement, instants);
 }
 
+/** Says from which instant on exposures are still stale, when what came before it is up to date. */
+export function setStaleFrom(tx: Transaction, engine: Engine, instants: Instants): Promise<void> {
+  const statement = `update "Exposure" as e set "staleFrom" = w."ms"
+    from ${instantsIn(engine, parameter(engine))} w where e."containerId" = w."id"`;
+  return runOver(tx, statement, instants);
+}
+
 /** The count of input changes of each exposure, by container. */
 export async function versionsOf(
   tx: Transaction,

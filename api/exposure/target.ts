@@ -1,0 +1,30 @@
+// The band a container's water should lie in: its lot's, else its sorbent's, else its class's default.
+import type { FleetLot } from '../database/fleet.ts';
+import type { Target } from '../science/history.ts';
+import { sorbentClass } from '../science/properties.ts';
+
+/** "As received" without a band of its own: the lot's water at receipt, half a percent either side (invented default). */
+const asReceivedBand = 0.005;
+
+type Stated = Pick<
+  FleetLot,
+  'sorbentClass' | 'targetPolicy' | 'targetUpperWaterFraction' | 'targetLowerWaterFraction' | 'certificateWaterFraction'
+>;
+
+/** Where an end of the band comes from. */
+export type BandOrigin = 'set' | 'class default' | 'certificate' | 'none';
+
+export function targetOf(stated: Stated): Target & { from: BandOrigin } {
+  const { targetUpperWaterFraction: upper, targetLowerWaterFraction: lower } = stated;
+  if (stated.targetPolicy === 'DRY') {
+    if (upper !== null) return { policy: 'dry', upper, lower: null, from: 'set' };
+    const usual = sorbentClass(stated.sorbentClass)?.upperWaterFraction ?? null;
+    return { policy: 'dry', upper: usual, lower: null, from: usual === null ? 'none' : 'class default' };
+  }
+  const policy = stated.targetPolicy === 'SET' ? 'set' : 'as received';
+  if (upper !== null || lower !== null) return { policy, upper, lower, from: 'set' };
+  const received = stated.certificateWaterFraction;
+  if (policy === 'set' || received === null) return { policy, upper: null, lower: null, from: 'none' };
+  const low = received - asReceivedBand;
+  return { policy, upper: received + asReceivedBand, lower: low > 0 ? low : null, from: 'certificate' };
+}
