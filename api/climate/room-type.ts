@@ -1,6 +1,14 @@
 // A room as GraphQL shows it.
 import { builder } from '../builder.ts';
+import { AirPointRef } from './air-type.ts';
+import { dayRange } from './day-range.ts';
+import { airNow } from './now.ts';
+import { plotOf } from './plot.ts';
 import { RoomRef, SensorRef } from './refs.ts';
+import { sensorFacts } from './sensor-facts.ts';
+import { Refused } from '../errors.ts';
+
+const mostPoints = 2000;
 
 export const RoomKindEnum = builder.enumType('RoomKind', {
   description: 'What a room is: a room one works in, a cold store, or a desiccator (a room with its own humidity).',
@@ -18,6 +26,44 @@ builder.node(RoomRef, {
       type: RoomKindEnum,
       description: 'A room one works in, a cold store or a desiccator.',
       resolve: (room) => room.kind,
+    }),
+    temperatureC: t.float({
+      nullable: true,
+      description: 'Temperature now, °C; null where nothing is known.',
+      resolve: async (room, _, context) => (await airNow(context, room.id))?.temperatureC ?? null,
+    }),
+    relativeHumidityPercent: t.float({
+      nullable: true,
+      description: 'Relative humidity now, %; null where nothing is known.',
+      resolve: async (room, _, context) => (await airNow(context, room.id))?.humidityPercent ?? null,
+    }),
+    vapourGramsPerM3: t.float({
+      nullable: true,
+      description: 'Water vapour in the air now, g/m³; null where nothing is known.',
+      resolve: async (room, _, context) => {
+        const air = await airNow(context, room.id);
+        return air ? 1000 * air.vapourKgPerM3 : null;
+      },
+    }),
+    airAsOf: t.field({
+      type: 'DateTime',
+      nullable: true,
+      description: 'The instant these three hold for; null where nothing is known.',
+      resolve: async (room, _, context) => (await airNow(context, room.id))?.at ?? null,
+    }),
+    isAirFilled: t.boolean({
+      description:
+        'The air now is not measured: no reading for two hours, so the typical day stands in, or the assumed air.',
+      resolve: async (room, _, context) => (await airNow(context, room.id))?.isFilled ?? false,
+    }),
+    lastReadingAt: t.field({
+      type: 'DateTime',
+      nullable: true,
+      description: 'When any of its sensors last read anything.',
+      resolve: async (room, _, context) => {
+        const last = [...(await sensorFacts(context, room.id)).values()].map(({ lastMs }) => lastMs ?? 0);
+        return last.length > 0 ? new Date(Math.max(...last)) : null;
+      },
     }),
     assumedHumidityPercent: t.exposeFloat('assumedHumidityPercent', {
       nullable: true,
@@ -38,6 +84,31 @@ builder.node(RoomRef, {
       description: 'Its temperature and humidity sensors, by name.',
       resolve: (room, _, { database }) =>
         database.read.sensor.findMany({ where: { roomId: room.id }, orderBy: { name: 'asc' } }),
+    }),
+    air: t.field({
+      type: [AirPointRef],
+      description: "Its air over time: the median of its sensors, gaps filled by the room's typical day.",
+      complexity: { field: 10, multiplier: 0 },
+      args: {
+        from: t.arg({ type: 'DateTime', description: 'From here on; a week before `until` when not given.' }),
+        until: t.arg({
+          type: 'DateTime',
+          description: 'Until here; now when not given. What is yet to come is typical.',
+        }),
+        points: t.arg.int({
+          defaultValue: 300,
+          description: `How many points at most, 1 to ${mostPoints}; each stands for as many 5-minute blocks.`,
+        }),
+      },
+      resolve: (room, { points, ...range }, context) => {
+        const most = points ?? 300;
+        if (most < 1 || most > mostPoints) {
+          const expected = `a whole number from 1 to ${mostPoints}`;
+          throw new Refused(`invalid points: ${most}, ${expected}`, 'points', expected);
+        }
+        const { from, until } = dayRange(range, context.now(), { days: 7, most: 3700 });
+        return plotOf(context.database, room.id, from, until, most);
+      },
     }),
   }),
 });

@@ -1,0 +1,29 @@
+// A room's air at this moment, worked out once a request however many ask.
+import type { Context } from '../context.ts';
+import { blockSeconds } from '../science/climate.ts';
+import { airOf } from './air.ts';
+import { onceARequest } from './once.ts';
+import { dayMs } from './series.ts';
+
+export interface AirNow {
+  at: Date;
+  temperatureC: number;
+  vapourKgPerM3: number;
+  humidityPercent: number;
+  /** Filled by the typical day, or taken for granted. */
+  isFilled: boolean;
+}
+
+/** Null where nothing is known. */
+export const airNow = onceARequest((context, roomId) => airAt(context, roomId, context.now()));
+
+async function airAt({ database }: Context, roomId: string, at: Date): Promise<AirNow | null> {
+  const number = Math.floor(at.getTime() / dayMs);
+  const [day] = await airOf(database, roomId, number, number + 1);
+  const block = Math.floor((at.getTime() - number * dayMs) / (blockSeconds * 1000));
+  const doubt = day?.uncertain[block] ?? 2;
+  if (!day || doubt === 2) return null;
+  const vapourKgPerM3 = day.vapourKgPerM3[block] ?? NaN;
+  const humidityPercent = (100 * vapourKgPerM3) / (day.saturatedKgPerM3[block] ?? NaN);
+  return { at, temperatureC: day.temperatureC[block] ?? NaN, vapourKgPerM3, humidityPercent, isFilled: doubt === 1 };
+}
