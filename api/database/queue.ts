@@ -3,6 +3,7 @@
 // Why: through Prisma's SQLite adapter a plain write beside an open transaction is lost when that one rolls back,
 // a plain read sees what it has not committed, and two hundred transactions at once time out.
 import { AsyncLocalStorage } from 'node:async_hooks';
+import { setImmediate } from 'node:timers/promises';
 import type { Client, Engine, Transaction } from './client.ts';
 import { entered } from './inside.ts';
 
@@ -34,7 +35,9 @@ export function writeQueue(client: Client, engine: Engine): Write {
           mine.open = false;
         });
     });
-    last = result.catch(() => undefined);
+    // Prisma over SQLite never leaves the microtasks: without a turn of the event loop between two writes, a process
+    // with much to write would answer nobody until it is done.
+    last = result.catch(() => undefined).then(() => setImmediate());
     return result;
   };
 }

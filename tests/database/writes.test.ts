@@ -62,6 +62,18 @@ describeEngines('writing', (on) => {
     expect(await database.read.lab.count()).toBe(1);
   });
 
+  it('a process with much to write still answers others in between', async () => {
+    const database = await on.fresh();
+    let answers = 0;
+    const asking = setInterval(() => (answers += 1), 0);
+    const writes = Array.from({ length: 50 }, (_, index) =>
+      database.write((tx) => tx.counter.create({ data: { labId: 'lab', name: `n${index}`, value: index } })),
+    );
+    await Promise.all(writes);
+    clearInterval(asking);
+    expect(answers).toBeGreaterThan(10);
+  });
+
   it('a row that points nowhere is refused', async () => {
     const database = await on.fresh();
     const orphan = { id: 'person', labId: 'nowhere', role: 'Analyst', shortName: 'AN' };

@@ -1,0 +1,21 @@
+// How a command ends: 0 good, 1 bad input with one line of what and where, 2 a check that failed.
+import { InvalidSetting } from '../settings.ts';
+
+/** What the caller gave cannot be worked with; commands say it in one line and end with 1. */
+export class BadInput extends Error {
+  constructor(message: string) {
+    super(message);
+    this.name = 'BadInput';
+  }
+}
+
+/** Sets the exit code to what the command answers; anything unexpected is shown whole. */
+export async function endWith(command: Promise<number>): Promise<void> {
+  try {
+    process.exitCode = await command;
+  } catch (error) {
+    process.exitCode = 1;
+    if (error instanceof BadInput || error instanceof InvalidSetting) console.error(error.message);
+    else throw error;
+  }
+}
