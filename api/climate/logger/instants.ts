@@ -1,6 +1,7 @@
 /** UTC instants of a section's rows: order of dates and zone decided, the repeated autumn hour told apart by the order of the rows. */
 import type { DateOrder, LeftOut } from './file.ts';
 import type { Rows } from './gather.ts';
+import { leaveOutMisplaced } from './misplaced.ts';
 import type { Dates } from './moment.ts';
 import { midnightOf } from './order.ts';
 import { wallClock } from './zone.ts';
@@ -40,7 +41,7 @@ export function instantsOf(rows: Rows, dates: Dates, order: DateOrder, zone: Zon
     }
   }
   for (const run of runsOf(twice, rows)) tellApart(run, at);
-  leaveOutJumps(rows, at, leftOut);
+  leftOut.push(...leaveOutMisplaced(rows, at));
   return { at, leftOut, skipped };
 }
 
@@ -78,44 +79,6 @@ function runsBackwards(rows: Rows): boolean {
       steps += Math.sign((rows.ms[row] ?? 0) - (rows.ms[row - 1] ?? 0));
   }
   return steps < 0;
-}
-
-/** How far a single row must leap out of a running file to be a fault, not a late row. */
-const JUMP_MS = 30 * DAY_MS;
-/** Its neighbours must follow on each other this closely. */
-const NEAR_MS = 2 * DAY_MS;
-
-/** In a file that runs steadily, one row far from both neighbours, which follow on each other, has a damaged date. */
-function leaveOutJumps(rows: Rows, at: Float64Array, leftOut: LeftOut[]): void {
-  const direction = directionOf(at);
-  if (direction === 0) return;
-  const far = (one = NaN, other = NaN): boolean => Math.abs(one - other) > JUMP_MS;
-  const near = (one = NaN, other = NaN): boolean => Math.abs(one - other) < NEAR_MS;
-  const against = (from = NaN, to = NaN): boolean => (to - from) * direction < 0;
-  for (let row = 0; row < at.length; row++) {
-    const [here, before, after] = [at[row] ?? NaN, at[row - 1], at[row + 1]];
-    if (!far(here, before) && !(row === 0 && far(here, after))) continue;
-    const alone = far(here, after) && near(before, after);
-    // At either end only a leap against time is a fault: a first test weeks before the rest is not.
-    const first = row === 0 && near(after, at[2]) && against(here, after);
-    const last = row === at.length - 1 && near(at[row - 2], before) && against(before, here);
-    if (!alone && !first && !last) continue;
-    leftOut.push({ line: rows.line[row] ?? 0, why: `its time, ${wallText(here)} UTC, is far from the rows beside it` });
-    at[row] = NaN;
-  }
-}
-
-/** 1 or -1 when at least 95 % of the steps go forward or back in time, else 0. */
-function directionOf(at: Float64Array): number {
-  let forward = 0;
-  let back = 0;
-  for (let row = 1; row < at.length; row++) {
-    const step = (at[row] ?? NaN) - (at[row - 1] ?? NaN);
-    if (step > 0) forward++;
-    else if (step < 0) back++;
-  }
-  if (forward >= 19 * back) return 1;
-  return back >= 19 * forward ? -1 : 0;
 }
 
 function wallText(ms: number): string {

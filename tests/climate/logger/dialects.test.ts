@@ -1,7 +1,7 @@
 // One small file for each way in which loggers write, all of the same invented air.
 import { describe, expect, test } from 'vitest';
 import { HUMIDITY, TEMPERATURE } from '../../../api/climate/logger/file.ts';
-import { air, fixture, halfHourly, humidityPercent, instants, only, temperatureC, values } from './air.ts';
+import { air, fixture, halfHourly, humidityPercent, instants, only, read, temperatureC, values } from './air.ts';
 
 /** 22:30 on 14 March 2026 on the wall, as UTC. Offsets of that day: Europe/Berlin +1, America/New_York -4 (tz database). */
 const BERLIN = '2026-03-14T21:30:00.000Z';
@@ -146,5 +146,64 @@ describe('what is left out', () => {
     const file = await fixture('torn.csv');
     expect(values(only(file, HUMIDITY))).toEqual(humidityPercent.slice(0, 5));
     expect(file.leftOut).toEqual([{ line: 7, why: 'torn at the end of the file' }]);
+  });
+});
+
+describe('a row whose time was damaged', () => {
+  const rows = (times: string[]): string =>
+    `time,T °C,RH %\n${times.map((time, i) => `2026-03-14 ${time},${20 + i},45`).join('\n')}\n`;
+  const steady = [
+    '08:00',
+    '08:10',
+    '08:20',
+    '08:30',
+    '08:40',
+    '08:50',
+    '09:00',
+    '09:10',
+    '09:20',
+    '09:30',
+    '09:40',
+    '09:50',
+  ];
+
+  test('does not fit where it stands, and the row that has its time by right is kept', async () => {
+    const file = await read(rows(steady.with(4, '09:20')));
+    expect(file.leftOut).toEqual([
+      { line: 6, why: 'its time, 2026-03-14 08:20 UTC, does not fit between the rows beside it' },
+    ]);
+    expect(values(only(file, TEMPERATURE))).toEqual([20, 21, 22, 23, 25, 26, 27, 28, 29, 30, 31]);
+  });
+
+  test('is told from a row that is merely late', async () => {
+    const late = [...steady.slice(0, 3), ...steady.slice(4, 8), steady[3] ?? '', ...steady.slice(8)];
+    const file = await read(rows(late));
+    expect(file.leftOut).toEqual([]);
+    expect(only(file, TEMPERATURE).readings.values).toHaveLength(12);
+  });
+
+  test('may claim another century', async () => {
+    const file = await read(
+      rows(steady).replace('2026-03-14 08:40', '2126-03-14 08:40').replace('2026-03-14 09:10', '2062-03-14 09:10'),
+    );
+    expect(file.leftOut.map(({ line }) => line)).toEqual([6, 9]);
+    expect(file.leftOut[0]?.why).toBe('2126-03-14 is no date from 1990 to 2099');
+  });
+});
+
+describe("a thermometer's 85 °C", () => {
+  const with85 = (t: number[]): string =>
+    `time,T °C,RH %\n${t.map((value, i) => `2026-03-14 08:0${i},${value},45`).join('\n')}\n`;
+
+  test('alone among others is its power-on value and is left out', async () => {
+    const file = await read(with85([21.1, 85, 21.2, 21.3]));
+    expect(values(only(file, TEMPERATURE))).toEqual([21.1, 21.2, 21.3]);
+    expect(file.leftOut.map(({ line }) => line)).toEqual([3]);
+  });
+
+  test('in a warm cupboard is its air', async () => {
+    expect(values(only(await read(with85([84.8, 85, 85, 84.9]), { unit: 'C' }), TEMPERATURE))).toEqual([
+      84.8, 85, 85, 84.9,
+    ]);
   });
 });
