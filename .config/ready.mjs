@@ -34,7 +34,6 @@ const modes = {
   start: { needs: 'start', admin: true, run: () => runTypeScript('api/server.ts', rest) },
   estimate: command('estimate'),
   tray: command('tray'),
-  tray: command('tray'),
   import: command('import'),
   backup: command('backup'),
   verify: command('verify'),

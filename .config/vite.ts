@@ -35,6 +35,8 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     reportCompressedSize: false,
+    // On a busy machine the bundler finds its plugins slow and says so at length.
+    rolldownOptions: { checks: { pluginTimings: false } },
   },
   // While working on the admin: `vite -c .config/vite.ts` beside a running server.
   server: {
