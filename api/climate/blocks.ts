@@ -29,6 +29,10 @@ export interface SensorReadings {
   readonly humidity: Series;
 }
 
+const add = (sums: Float64Array, block: number, amount: number): void => {
+  sums[block] = (sums[block] ?? 0) + amount;
+};
+
 const fraction = (percent: number): number => Math.min(1, Math.max(0, percent / 100));
 
 /** Walks the straight lines between a series' readings; `at(x)` may only be asked where `spans` said yes. */
@@ -71,12 +75,14 @@ function fillAlone(
 function sensorDay(day: number, { temperature, humidity }: SensorReadings): SensorDay {
   const start = day * dayMs;
   const end = start + dayMs;
-  const sums = Array.from({ length: 4 }, () => new Float64Array(blocksPerDay));
-  const spans = Array.from({ length: 3 }, () => new Float64Array(blocksPerDay));
-  const [sumT, sumS, sumH, sumC] = sums as [Float64Array, Float64Array, Float64Array, Float64Array];
-  const [spanT, spanH, spanC] = spans as [Float64Array, Float64Array, Float64Array];
+  const zeros = () => new Float64Array(blocksPerDay);
+  const [sumT, sumS, sumH, sumC] = [zeros(), zeros(), zeros(), zeros()];
+  const [spanT, spanH, spanC] = [zeros(), zeros(), zeros()];
   const warmth = line(temperature, start);
   const damp = line(humidity, start);
+  // The end of one piece is the beginning of the next.
+  let full = NaN;
+  let fullAt = NaN;
   for (let x = start; x < end;) {
     const block = Math.floor((x - start) / blockMs);
     const next = Math.min(warmth.reach(x), damp.reach(x), start + (block + 1) * blockMs);
@@ -86,26 +92,28 @@ function sensorDay(day: number, { temperature, humidity }: SensorReadings): Sens
     const h0 = hasH ? fraction(damp.at(x)) : 0;
     const h1 = hasH ? fraction(damp.at(next)) : 0;
     if (hasH) {
-      sumH[block]! += (width * (h0 + h1)) / 2;
-      spanH[block]! += width;
+      add(sumH, block, (width * (h0 + h1)) / 2);
+      add(spanH, block, width);
     }
     if (hasT) {
       const t0 = warmth.at(x);
       const t1 = warmth.at(next);
-      const s0 = saturatedKgPerM3(t0);
+      const s0 = x === fullAt ? full : saturatedKgPerM3(t0);
       const s1 = saturatedKgPerM3(t1);
+      full = s1;
+      fullAt = next;
       const middle = saturatedKgPerM3((t0 + t1) / 2);
-      sumT[block]! += (width * (t0 + t1)) / 2;
-      sumS[block]! += (width * (s0 + 4 * middle + s1)) / 6;
-      spanT[block]! += width;
+      add(sumT, block, (width * (t0 + t1)) / 2);
+      add(sumS, block, (width * (s0 + 4 * middle + s1)) / 6);
+      add(spanT, block, width);
       if (hasH) {
-        sumC[block]! += (width * (h0 * s0 + 2 * (h0 + h1) * middle + h1 * s1)) / 6;
-        spanC[block]! += width;
+        add(sumC, block, (width * (h0 * s0 + 2 * (h0 + h1) * middle + h1 * s1)) / 6);
+        add(spanC, block, width);
       }
     }
     x = next;
   }
-  const means = (sum: Float64Array, span: Float64Array) => sum.map((value, k) => value / span[k]!);
+  const means = (sum: Float64Array, span: Float64Array) => sum.map((value, k) => value / (span[k] ?? 0));
   const told = {
     temperatureC: means(sumT, spanT),
     saturatedKgPerM3: means(sumS, spanT),
@@ -126,14 +134,14 @@ export function roomDay(day: number, sensors: readonly SensorReadings[]): DayBlo
   const saturated = new Float64Array(blocksPerDay);
   const uncertain = new Uint8Array(blocksPerDay);
   for (let k = 0; k < blocksPerDay; k++) {
-    const warmth = median(told.map((sensor) => sensor.temperatureC[k]!));
-    const full = median(told.map((sensor) => sensor.saturatedKgPerM3[k]!));
+    const warmth = median(told.map((sensor) => sensor.temperatureC[k] ?? NaN));
+    const full = median(told.map((sensor) => sensor.saturatedKgPerM3[k] ?? NaN));
     const vapour = median(
       told.map((sensor) => {
-        const own = sensor.vapourKgPerM3[k]!;
+        const own = sensor.vapourKgPerM3[k] ?? NaN;
         if (!Number.isNaN(own)) return own;
-        const ownFull = sensor.saturatedKgPerM3[k]!;
-        return sensor.humidity[k]! * (Number.isNaN(ownFull) ? full : ownFull);
+        const ownFull = sensor.saturatedKgPerM3[k] ?? NaN;
+        return (sensor.humidity[k] ?? NaN) * (Number.isNaN(ownFull) ? full : ownFull);
       }),
     );
     if (Number.isNaN(warmth) || Number.isNaN(vapour)) {

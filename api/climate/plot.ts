@@ -45,10 +45,12 @@ function pointOf(days: ReadonlyMap<number, DayBlocks>, from: number, until: numb
     if (!day || day.uncertain[k] === 2) continue;
     known++;
     if (day.uncertain[k] === 1) filled++;
-    take(temperature, day.temperatureC[k]!);
-    take(humidity, (100 * day.vapourKgPerM3[k]!) / day.saturatedKgPerM3[k]!);
-    vapour += day.vapourKgPerM3[k]!;
-    saturated += day.saturatedKgPerM3[k]!;
+    const held = day.vapourKgPerM3[k] ?? NaN;
+    const full = day.saturatedKgPerM3[k] ?? NaN;
+    take(temperature, day.temperatureC[k] ?? NaN);
+    take(humidity, (100 * held) / full);
+    vapour += held;
+    saturated += full;
   }
   const at = new Date((from + until) * (blockSeconds / 2) * 1000);
   const told = (value: number): number | null => (known > 0 ? value : null);

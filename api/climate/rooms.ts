@@ -55,7 +55,8 @@ export async function roomNamed(tx: Transaction, labId: string, name: string, pa
 
 /** Adds a room. Refuses a name that is taken. */
 export async function addRoom(context: Context, input: z.output<typeof roomInput>): Promise<{ roomId: string }> {
-  return write(context, 'addRoom', input, async ({ tx, labId, changed }) => {
+  return write(context, 'addRoom', input, async (work) => {
+    const { tx, labId } = work;
     const taken = (await tx.room.findMany({ where: { labId }, select: { name: true } })).some(
       ({ name }) => name.toLowerCase() === input.name.toLowerCase(),
     );
@@ -66,7 +67,7 @@ export async function addRoom(context: Context, input: z.output<typeof roomInput
     await tx.room.create({
       data: { id, labId, name, kind, assumedHumidityPercent, assumedTemperatureC, desiccantRenewedAt },
     });
-    changed('Room', id, 'MADE');
+    work.changed('Room', id, 'MADE');
     return { roomId: id };
   });
 }
