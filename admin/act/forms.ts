@@ -1,0 +1,260 @@
+// The forms of a container's events: which fields each asks, and whom it fits.
+import type { Line } from '../fields.ts';
+import { closureWord, type Closure } from '../say/words.ts';
+import type { EventName } from './acts.ts';
+import type { Choice, FieldSpec } from './field.ts';
+
+export interface Names {
+  rooms: readonly Choice[];
+  vessels: readonly Choice[];
+}
+
+export interface ActSpec {
+  name: EventName;
+  /** On the button that opens the form, and above it. */
+  title: string;
+  /** On the button that records it. */
+  record: string;
+  fields: readonly FieldSpec[];
+  /** Told at once, without a form, unless it was at another time. */
+  atOnce?: boolean;
+  caution?: string;
+  /** What to do instead when it is refused. */
+  otherwise?: EventName;
+}
+
+const rules = 'Follow your lab’s rules and the safety data sheet.';
+const powder = `Pour and tap dry powder in a hood or with the mask your lab prescribes. ${rules}`;
+const closures: readonly Choice[] = (['WELL_CLOSED', 'TIGHT', 'LOOSELY_COVERED', 'SEALED'] satisfies Closure[]).map(
+  (value) => ({ value, words: closureWord[value] }),
+);
+
+const gramsField = (label: string, hint?: string): FieldSpec => {
+  return { name: 'grams', label, kind: 'number', unit: 'g', ...(hint ? { hint } : {}) };
+};
+const platesField: FieldSpec = { name: 'plates', label: 'How many plates', kind: 'number' };
+const whyField: FieldSpec = { name: 'why', label: 'Why', kind: 'text' };
+
+function amountOf(of: Line): FieldSpec {
+  return of.kind === 'PLATE_BOX' ? platesField : gramsField('How much, as the balance shows it');
+}
+
+function taking(of: Line, { rooms, vessels }: Names): ActSpec {
+  const room: FieldSpec = {
+    name: 'room',
+    label: 'Where to',
+    kind: 'choice',
+    choices: rooms,
+    optional: true,
+    hint: 'Empty: stays in the same room.',
+  };
+  if (of.kind === 'PLATE_BOX')
+    return {
+      name: 'takePlates',
+      title: 'Take',
+      record: 'Take them',
+      fields: [platesField, room],
+      otherwise: 'recordCount',
+    };
+  const into: FieldSpec = {
+    name: 'vessel',
+    label: 'Into',
+    kind: 'choice',
+    choices: vessels,
+    optional: true,
+    hint: 'Empty: used at once, nothing is kept of it.',
+  };
+  const stands: FieldSpec = {
+    name: 'closure',
+    label: 'The new one stands',
+    kind: 'choice',
+    choices: [...closures, { value: 'OPEN', words: closureWord.OPEN }],
+    optional: true,
+    hint: 'Empty: well closed.',
+  };
+  const fields = [gramsField('How much, as the balance shows it'), into, stands, room];
+  return { name: 'takePortion', title: 'Take', record: 'Take it', fields, caution: powder, otherwise: 'recordCount' };
+}
+
+const weighing: ActSpec = {
+  name: 'recordWeighing',
+  title: 'Weigh',
+  record: 'Record weighing',
+  fields: [
+    { name: 'waterFraction', label: 'Water found', kind: 'number', unit: '%', scale: 0.01 },
+    {
+      name: 'basis',
+      label: 'Counted on',
+      kind: 'choice',
+      hint: 'As received: of what was weighed in. Dry: of what was left.',
+      choices: [
+        { value: 'AS_RECEIVED', words: 'as received' },
+        { value: 'DRY', words: 'dry basis' },
+      ],
+    },
+    {
+      name: 'of',
+      label: 'Of',
+      kind: 'choice',
+      choices: [
+        { value: 'SCOOP', words: 'a scoop' },
+        { value: 'WHOLE', words: 'all of it' },
+      ],
+    },
+    {
+      name: 'method',
+      label: 'How',
+      kind: 'choice',
+      choices: [
+        { value: 'LOSS_ON_DRYING', words: 'loss on drying' },
+        { value: 'KARL_FISCHER', words: 'Karl Fischer' },
+      ],
+    },
+    {
+      name: 'temperatureC',
+      label: 'Dried at',
+      kind: 'number',
+      unit: '°C',
+      initial: '150',
+      hint: 'Loss on drying counts solvent too: has it touched any?',
+      when: { field: 'method', is: 'LOSS_ON_DRYING' },
+    },
+  ],
+};
+
+/** What one does every day, in the order of the buttons. */
+export function everyday(of: Line, names: Names): ActSpec[] {
+  const lid: ActSpec = of.isOpen
+    ? {
+        name: 'closeContainer',
+        title: 'Close',
+        record: 'Close it',
+        atOnce: true,
+        fields: [
+          {
+            name: 'closure',
+            label: 'How',
+            kind: 'choice',
+            choices: closures,
+            initial: of.usualClosure === 'OPEN' ? 'WELL_CLOSED' : of.usualClosure,
+          },
+        ],
+      }
+    : { name: 'openContainer', title: 'Open', record: 'Open it', atOnce: true, fields: [] };
+  const move: ActSpec = {
+    name: 'moveContainer',
+    title: 'Move',
+    record: 'Move it',
+    fields: [
+      { name: 'room', label: 'To', kind: 'choice', choices: names.rooms.filter(({ value }) => value !== of.room.name) },
+    ],
+  };
+  const count: ActSpec = {
+    name: 'recordCount',
+    title: 'Count',
+    record: 'Record count',
+    fields: [amountOf(of)],
+    caution: 'The book bends to the shelf: what you find is what counts.',
+  };
+  return [lid, taking(of, names), weighing, move, count];
+}
+
+/** What else can have happened to it. */
+export function rarer(of: Line, names: Names): ActSpec[] {
+  const isColumn = of.kind === 'COLUMN';
+  const isBox = of.kind === 'PLATE_BOX';
+  const all: (ActSpec & { fits?: boolean })[] = [
+    { name: 'mixContainer', title: 'Mixed or rolled', record: 'Record it', fields: [], fits: !isColumn && !isBox },
+    {
+      name: 'recordDrying',
+      title: 'Dried',
+      record: 'Record drying',
+      fields: [
+        { name: 'temperatureC', label: 'Oven', kind: 'number', unit: '°C' },
+        { name: 'minutes', label: 'For', kind: 'number', unit: 'min' },
+        {
+          name: 'waterFraction',
+          label: 'Water found afterwards',
+          kind: 'number',
+          unit: '%',
+          scale: 0.01,
+          optional: true,
+        },
+      ],
+      caution: `Solvent-wet plates and sorbent that touched solvent or sample never go to a hot oven. ${rules}`,
+    },
+    {
+      name: 'recordEquilibration',
+      title: 'Equilibrated',
+      record: 'Record it',
+      fields: [
+        { name: 'humidityPercent', label: 'At', kind: 'number', unit: '% RH' },
+        { name: 'temperatureC', label: 'Temperature', kind: 'number', unit: '°C', initial: '22' },
+      ],
+    },
+    {
+      name: 'packColumn',
+      title: 'Column packed',
+      record: 'Record column',
+      fits: !isColumn && !isBox,
+      caution: powder,
+      fields: [
+        { name: 'innerDiameterMm', label: 'Inner diameter', kind: 'number', unit: 'mm' },
+        { name: 'bedLengthMm', label: 'Bed length', kind: 'number', unit: 'mm' },
+        { ...gramsField('How much went in', 'Empty: worked out from the bed.'), optional: true },
+      ],
+    },
+    { name: 'conditionColumn', title: 'Column conditioned', record: 'Record it', fields: [], fits: isColumn },
+    {
+      name: 'preWash',
+      title: 'Pre-washed',
+      record: 'Record it',
+      fields: [],
+      fits: isBox,
+      caution: `Fume hood, no ignition source, gloves changed at once on a splash. ${rules}`,
+    },
+    {
+      name: 'solventGone',
+      title: 'Solvent gone',
+      record: 'Record it',
+      fields: [],
+      fits: isBox,
+      caution: `Not before the least hours in the hood that your lab sets; never by smell. ${rules}`,
+    },
+    {
+      name: 'recordSolvent',
+      title: 'Touched solvent',
+      record: 'Record it',
+      fields: [],
+      caution: 'From then on it is kept out of the oven.',
+    },
+    {
+      name: 'setHabit',
+      title: 'Opened by habit',
+      record: 'Keep habit',
+      fields: [
+        { name: 'timesADay', label: 'Times a working day', kind: 'number' },
+        { name: 'minutes', label: 'Each for', kind: 'number', unit: 'min' },
+      ],
+    },
+    {
+      name: 'recordLoss',
+      title: 'Lost some',
+      record: 'Record loss',
+      fields: [gramsField('How much'), whyField],
+      fits: !isBox,
+    },
+    { name: 'spendOnCheck', title: 'Spent on a check', record: 'Record it', fields: [amountOf(of)] },
+    { name: 'finishContainer', title: 'Used up', record: 'It is used up', fields: [] },
+    {
+      name: 'discardContainer',
+      title: 'Discarded',
+      record: 'Record it',
+      fields: [{ ...amountOf(of), optional: true, hint: 'Empty: all of it.' }, whyField],
+    },
+  ];
+  return [
+    ...everyday(of, names).map((act) => ({ ...act, atOnce: false })),
+    ...all.filter(({ fits }) => fits !== false),
+  ];
+}

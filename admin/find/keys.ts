@@ -1,0 +1,69 @@
+// The keys, in the order in which `?` lists them, and what each does.
+import { containerPath, go, here } from '../route.svelte.ts';
+import { giveCommand, type Command } from './commands.ts';
+
+export interface KeyHelp {
+  keys: string;
+  does: string;
+}
+
+const commands: Record<string, Command> = { o: 'lid', t: 'take', w: 'weigh', m: 'move', n: 'count', d: 'dry' };
+
+export const pages: readonly { path: string; name: string }[] = [
+  { path: '/', name: 'Open now' },
+  { path: '/to-dry', name: 'To dry' },
+  { path: '/came-in', name: 'Came in' },
+  { path: '/air', name: 'Rooms and air' },
+  { path: '/sorbents', name: 'Sorbents' },
+];
+
+export const keyHelp: readonly KeyHelp[] = [
+  { keys: '/', does: 'type or scan a code' },
+  { keys: 'j  k', does: 'next or previous container of the list' },
+  { keys: 'Enter', does: 'look at it' },
+  { keys: 'o', does: 'open it, or close it when it is open' },
+  { keys: 't  w  m  n', does: 'take, weigh, move, count' },
+  { keys: 'd', does: 'send it to dry' },
+  { keys: 'u', does: 'undo what was just recorded' },
+  { keys: 'x', does: 'the plot as a table, and back' },
+  { keys: '1 … 5', does: pages.map(({ name }) => name).join(', ') },
+  { keys: 'Esc', does: 'leave a form; what was typed is kept' },
+  { keys: '?', does: 'this list' },
+];
+
+/** The container that keys act on: the line one is on, else the one the page shows. */
+function labelAtHand(): string | null {
+  const line = document.activeElement?.closest<HTMLElement>('[data-label]');
+  const shown = document.querySelector<HTMLElement>('[data-shown]');
+  return line?.dataset['label'] ?? shown?.dataset['shown'] ?? null;
+}
+
+function step(by: 1 | -1): void {
+  const lines = [...document.querySelectorAll<HTMLElement>('[data-label] > [data-line]')];
+  const at = lines.findIndex((line) => line.parentElement?.contains(document.activeElement));
+  const next = lines[at < 0 ? (by > 0 ? 0 : lines.length - 1) : at + by];
+  next?.focus();
+  next?.scrollIntoView({ block: 'nearest' });
+}
+
+export interface KeyDoings {
+  showKeys: () => void;
+  undo: () => void;
+}
+
+/** Does what a single key asks for; unknown keys do nothing. */
+export function doKey(key: string, { showKeys, undo }: KeyDoings): void {
+  const page = pages[Number(key) - 1];
+  const command = commands[key];
+  if (key === '/') document.querySelector<HTMLElement>('[data-finder]')?.focus();
+  else if (key === '?') showKeys();
+  else if (key === 'u') undo();
+  else if (key === 'j') step(1);
+  else if (key === 'k') step(-1);
+  else if (key === 'x') document.querySelector<HTMLElement>('[data-as-table]')?.click();
+  else if (page) go(page.path);
+  else if (command) {
+    const label = labelAtHand();
+    if (label !== null && !giveCommand(label, command) && here.path === '/') go(containerPath(label));
+  }
+}

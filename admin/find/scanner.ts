@@ -1,0 +1,55 @@
+// Tells a keyboard scanner from a person: a scanner types a whole code within moments and ends it with Enter.
+
+/** Longest pause between two signs of a scanner; people are slower. */
+const SCANNER_PAUSE_MS = 45;
+/** The shortest code read: five signs and a check sign. */
+const SHORTEST = 6;
+
+export interface Reader {
+  /** Takes a key; true when it belongs to a scan, so that the page leaves it alone. */
+  press: (key: string, atMs: number) => boolean;
+}
+
+/**
+ * A reader of keys typed outside any field. `scanned` hears whole codes; `pressed` hears single keys,
+ * a moment late, so that the first sign of a code is not taken for a command.
+ */
+export function readerOf(
+  scanned: (code: string) => void,
+  pressed: (key: string) => void,
+  later: (run: () => void, ms: number) => void,
+): Reader {
+  let signs = '';
+  let lastMs = Number.NEGATIVE_INFINITY;
+  let burst = 0;
+  return {
+    press(key, atMs) {
+      const close = atMs - lastMs <= SCANNER_PAUSE_MS;
+      lastMs = atMs;
+      if (!close) {
+        signs = '';
+        burst += 1;
+      }
+      if (key === 'Enter') {
+        const code = signs;
+        signs = '';
+        if (!close || code.length < SHORTEST) return false;
+        scanned(code);
+        return true;
+      }
+      if (key.length !== 1) return false;
+      signs += key;
+      const mine = burst;
+      const alone = signs.length === 1;
+      if (alone) later(() => mine === burst && signs.length === 1 && pressed(key), SCANNER_PAUSE_MS + 5);
+      return !alone;
+    },
+  };
+}
+
+/** The label in what was scanned or typed: the code itself, or the last part of an address that ends in it. */
+export function labelIn(code: string): string {
+  const words = code.trim();
+  const last = /^https?:/i.test(words) ? (words.split(/[?#]/)[0] ?? '').split('/').filter(Boolean).at(-1) : words;
+  return decodeURIComponent(last ?? words);
+}

@@ -1,0 +1,7 @@
+// Puts the admin on the page.
+import { mount } from 'svelte';
+import App from './App.svelte';
+import './tokens.css';
+import './print.css';
+
+mount(App, { target: document.body });
