@@ -57,7 +57,7 @@ function countedTransaction(inner: Transaction, statements: Statements): Transac
 }
 
 /**
- * The adapter with every statement noted. `begun` runs first in each transaction: SQLite takes its write lock there.
+ * The adapter with every statement noted. `begun` runs first in each transaction: writers take their lock there.
  */
 export function countedAdapter(
   inner: SqlDriverAdapter,
