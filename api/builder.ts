@@ -24,6 +24,7 @@ export const builder = new SchemaBuilder<{
   Scalars: {
     DateTime: { Input: Date; Output: Date };
     ID: { Input: string; Output: string };
+    JSON: { Input: unknown; Output: unknown };
   };
 }>({
   plugins: [ScopeAuthPlugin, ErrorsPlugin, ComplexityPlugin, RelayPlugin],

@@ -40,7 +40,8 @@ function keyIn(cursor: string | null | undefined, columns: number, path: string)
   const wrong = () => invalid(path, cursor, 'a cursor of this list in this order');
   try {
     const key: unknown = JSON.parse(Buffer.from(cursor, 'base64url').toString('utf8'));
-    if (Array.isArray(key) && key.length === columns && key.every((part) => part === null || typeof part !== 'object')) return key;
+    if (Array.isArray(key) && key.length === columns && key.every((part) => part === null || typeof part !== 'object'))
+      return key;
   } catch {
     throw wrong();
   }
@@ -71,7 +72,12 @@ function beyond<Row>(columns: readonly Column<Row>[], key: Key, forward: boolean
   const [column, ...rest] = columns;
   if (!column) return { OR: [] };
   const [value, ...others] = key;
-  const same = { AND: [nested(column.path, column.isTime && value !== null ? new Date(Number(value)) : value), beyond(rest, others, forward)] };
+  const same = {
+    AND: [
+      nested(column.path, column.isTime && value !== null ? new Date(Number(value)) : value),
+      beyond(rest, others, forward),
+    ],
+  };
   const alternatives: Where[] = rest.length > 0 ? [same] : [];
   if (value === null) {
     if (!forward) alternatives.push(nested(column.path, { not: null }));
@@ -85,7 +91,10 @@ function beyond<Row>(columns: readonly Column<Row>[], key: Key, forward: boolean
 }
 
 /** The condition and order of a page, for Prisma; one row more than asked for tells whether there is another page. */
-export function pageQuery<Row>(columns: readonly Column<Row>[], page: Page): { where: Where; orderBy: Where[]; take: number } {
+export function pageQuery<Row>(
+  columns: readonly Column<Row>[],
+  page: Page,
+): { where: Where; orderBy: Where[]; take: number } {
   const bounds: Where[] = [];
   if (page.after) bounds.push(beyond(columns, page.after, true));
   if (page.before) bounds.push(beyond(columns, page.before, false));

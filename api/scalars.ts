@@ -22,6 +22,12 @@ builder.scalarType('DateTime', {
   parseLiteral: (node) => instant(node.kind === Kind.STRING ? node.value : undefined),
 });
 
+builder.scalarType('JSON', {
+  description: 'Plain JSON; its keys name their units.',
+  serialize: (value) => value,
+  parseValue: (value) => value,
+});
+
 builder.objectType(Refused, {
   name: 'Refusal',
   description: 'Something that cannot be done: what is wrong, where, and what would be right. Nothing was changed.',

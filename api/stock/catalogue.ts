@@ -5,7 +5,6 @@ import { invalid } from '../errors.ts';
 import { sorbentClasses } from '../science/properties.ts';
 import { newId, write } from '../work.ts';
 import { sorbentOf } from './find.ts';
-import { geometrySaid } from './made.ts';
 import { classProperties, propertyNames, propertyUnits } from './properties.ts';
 import { said } from './said.ts';
 import { commonVessels } from './vessels.ts';
@@ -41,7 +40,11 @@ export const setPropertySaid = z.object({
   value: z.number('a number').min(0, '0 or more').max(1e5, 'at most 100000').nullish(),
   origin: z.enum(['TABLE', 'CERTIFICATE', 'MEASURED', 'DEFAULT', 'UNKNOWN'], 'where it comes from').nullish(),
   confidence: z.enum(['CONFIRMED', 'FROM_MEMORY', 'DERIVED', 'GUESS'], 'how sure it is').nullish(),
-  source: z.string('where it comes from, in words').trim().min(1, 'where it comes from, in words').max(500, 'at most 500 signs'),
+  source: z
+    .string('where it comes from, in words')
+    .trim()
+    .min(1, 'where it comes from, in words')
+    .max(500, 'at most 500 signs'),
   clientKey: said.clientKey,
 });
 
@@ -55,7 +58,10 @@ export const addPersonSaid = z.object({
 
 export const addVesselSaid = z.object({
   name: said.name,
-  ...geometrySaid.shape,
+  innerDiameterMm: said.mm,
+  heightMm: said.mm,
+  mouthDiameterMm: said.mm.nullish(),
+  volumeMl: said.ml.nullish(),
   source: z.string().trim().max(500, 'at most 500 signs').nullish(),
   clientKey: said.clientKey,
 });
@@ -76,7 +82,12 @@ export function sorbentAdded(context: Context, input: z.output<typeof addSorbent
     const sorbent = await tx.sorbent.create({
       data: { id: newId(), labId, ...columns, targetPolicy: targetPolicy ?? 'DRY' },
     });
-    const properties = classProperties(input.sorbentClass).map((one) => ({ id: newId(), labId, sorbentId: sorbent.id, ...one }));
+    const properties = classProperties(input.sorbentClass).map((one) => ({
+      id: newId(),
+      labId,
+      sorbentId: sorbent.id,
+      ...one,
+    }));
     await tx.sorbentProperty.createMany({ data: properties });
     changed('Sorbent', sorbent.id, 'MADE');
     return { sorbentId: sorbent.id };
@@ -133,7 +144,9 @@ export function vesselAdded(context: Context, input: z.output<typeof addVesselSa
     const mouthDiameterMm = input.mouthDiameterMm ?? innerDiameterMm;
     const volumeMl = input.volumeMl ?? (Math.PI / 4) * innerDiameterMm ** 2 * heightMm * 1e-3;
     const sizes = { name, innerDiameterMm, heightMm, mouthDiameterMm, volumeMl };
-    const vessel = await tx.vessel.create({ data: { id: newId(), labId, ...sizes, source: input.source ?? 'given by the lab' } });
+    const vessel = await tx.vessel.create({
+      data: { id: newId(), labId, ...sizes, source: input.source ?? 'given by the lab' },
+    });
     changed('Vessel', vessel.id, 'MADE');
     return { vesselId: vessel.id };
   });
@@ -143,7 +156,9 @@ export function vesselAdded(context: Context, input: z.output<typeof addVesselSa
 export function commonVesselsAdded(context: Context, input: { clientKey?: string | null | undefined }) {
   return write(context, 'addCommonVessels', input, async ({ tx, labId, changed }) => {
     const there = await tx.vessel.findMany({ where: { labId } });
-    const vessels = commonVessels.filter(({ name }) => !sameName(there, name)).map((vessel) => ({ id: newId(), labId, ...vessel }));
+    const vessels = commonVessels
+      .filter(({ name }) => !sameName(there, name))
+      .map((vessel) => ({ id: newId(), labId, ...vessel }));
     if (vessels.length > 0) await tx.vessel.createMany({ data: vessels });
     for (const { id } of vessels) changed('Vessel', id, 'MADE');
     return { vesselIds: vessels.map(({ id }) => id) };

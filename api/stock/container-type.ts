@@ -27,7 +27,9 @@ ContainerRef.implement({
   interfaces: [builder.nodeInterfaceRef()],
   resolveType: (container) => typeNames[container.kind],
   fields: (t) => ({
-    label: t.exposeString('label', { description: 'Its short code, such as `4M7-2XK`; the last sign checks the others.' }),
+    label: t.exposeString('label', {
+      description: 'Its short code, such as `4M7-2XK`; the last sign checks the others.',
+    }),
     kind: t.field({ type: ContainerKindEnum, description: 'What holds the sorbent.', resolve: ({ kind }) => kind }),
     lot: t.field({
       type: LotRef,
@@ -65,8 +67,16 @@ ContainerRef.implement({
       resolve: ({ id }, _, { load }) => load.portions.load(id),
     }),
     isOpen: t.exposeBoolean('isOpen', { description: 'It stands open now.' }),
-    openedAt: t.expose('openedAt', { type: 'DateTime', nullable: true, description: 'Since when it stands open; null while closed.' }),
-    closure: t.field({ type: ClosureEnum, description: 'How its mouth stands now.', resolve: ({ closure }) => closure }),
+    openedAt: t.expose('openedAt', {
+      type: 'DateTime',
+      nullable: true,
+      description: 'Since when it stands open; null while closed.',
+    }),
+    closure: t.field({
+      type: ClosureEnum,
+      description: 'How its mouth stands now.',
+      resolve: ({ closure }) => closure,
+    }),
     usualClosure: t.field({
       type: ClosureEnum,
       description: 'How it is closed when nobody says otherwise.',
@@ -84,7 +94,8 @@ ContainerRef.implement({
     }),
     freeDryGrams: t.float({ description: 'Dry sorbent in it that is not kept for anybody, g.', resolve: freeDryGrams }),
     asReceivedGrams: t.float({
-      description: 'What the balance would show now: dry grams with the estimated water in them (or, where that is unknown, the water they were booked with), g.',
+      description:
+        'What the balance would show now: dry grams with the estimated water in them (or, where that is unknown, the water they were booked with), g.',
       resolve: async (container, _, { load }) => {
         const exposure = await load.exposure.load(container.id);
         const known = exposure?.meanWaterFraction ?? null;
@@ -99,20 +110,33 @@ ContainerRef.implement({
       description: 'How often it is opened as a habit; null when it has none.',
       resolve: (container) => habit.nullable().parse(container.habit),
     }),
-    scooping: t.field({ type: ScoopingEnum, description: 'How one scoops from it.', resolve: ({ scooping }) => scooping }),
+    scooping: t.field({
+      type: ScoopingEnum,
+      description: 'How one scoops from it.',
+      resolve: ({ scooping }) => scooping,
+    }),
     touchedSolventAt: t.expose('touchedSolventAt', {
       type: 'DateTime',
       nullable: true,
-      description: 'When it first touched solvent or sample; null when it never did. Such sorbent never goes to the oven.',
+      description:
+        'When it first touched solvent or sample; null when it never did. Such sorbent never goes to the oven.',
     }),
-    tareGrams: t.exposeFloat('tareGrams', { nullable: true, description: 'Weight of the empty vessel, g; null when not known.' }),
+    tareGrams: t.exposeFloat('tareGrams', {
+      nullable: true,
+      description: 'Weight of the empty vessel, g; null when not known.',
+    }),
     innerDiameterMm: t.float({ nullable: true, description: 'Inner diameter, mm.', resolve: mm('innerDiameterMm') }),
     heightMm: t.float({ nullable: true, description: 'Inner height, mm.', resolve: mm('heightMm') }),
-    mouthDiameterMm: t.float({ nullable: true, description: 'Diameter of the mouth, mm.', resolve: mm('mouthDiameterMm') }),
+    mouthDiameterMm: t.float({
+      nullable: true,
+      description: 'Diameter of the mouth, mm.',
+      resolve: mm('mouthDiameterMm'),
+    }),
     volumeMl: t.exposeFloat('volumeMl', { nullable: true, description: 'Inner volume, mL.' }),
     bedDepthMm: t.float({
       nullable: true,
-      description: 'Depth of the sorbent now, mm, from its dry grams and bulk density; null for plates and where the density is not known.',
+      description:
+        'Depth of the sorbent now, mm, from its dry grams and bulk density; null for plates and where the density is not known.',
       resolve: (container, _, { load }) => bedDepthMm(container, load),
     }),
     holds: t.field({

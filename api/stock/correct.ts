@@ -73,7 +73,8 @@ async function changed(work: Work, before: Said, replacement: Replacement): Prom
   if (room) changes.roomId = (await roomOf(work, room, 'input.replacement.room')).id;
   if (typeof startWaterFraction === 'number') Object.assign(changes, { startWaterFraction, startWaterFrom: 'GIVEN' });
   if (before.type === 'HABIT_SET' && typeof timesADay === 'number') {
-    changes.habit = timesADay === 0 ? null : habit.parse({ timesADay, minutes: minutes ?? before.detail.habit?.minutes ?? 0 });
+    changes.habit =
+      timesADay === 0 ? null : habit.parse({ timesADay, minutes: minutes ?? before.detail.habit?.minutes ?? 0 });
   } else if (typeof minutes === 'number') changes.minutes = minutes;
   return changes;
 }
@@ -86,7 +87,13 @@ const sameBooking = (event: Event, said: Said): Booking => ({
 });
 
 /** What the replacement books; as it was when only the words of its note change. */
-async function replaced(work: Work, container: Container, event: Event, replacement: Replacement, at: Date): Promise<Booking> {
+async function replaced(
+  work: Work,
+  container: Container,
+  event: Event,
+  replacement: Replacement,
+  at: Date,
+): Promise<Booking> {
   const before = saidOf(event.type, event.detail);
   if (before.type === 'CORRECTED') throw invalid('input.event', event.id, 'an event that says what happened');
   const changes = await changed(work, before, replacement);
@@ -114,7 +121,9 @@ async function lineOf(work: Work, id: string): Promise<Line> {
   const last = all.at(-1) ?? named;
   const stands = all.find((event) => event.stands) ?? null;
   if (named.id === last.id || named.id === stands?.id) return { named, all, last, stands };
-  const now = stands ? `event ${stands.id} of ${words.time(stands.at)} counts instead` : `event ${last.id} took it back`;
+  const now = stands
+    ? `event ${stands.id} of ${words.time(stands.at)} counts instead`
+    : `event ${last.id} took it back`;
   throw invalid('input.event', id, `it was corrected already: ${now}; correct that one`);
 }
 
@@ -135,7 +144,11 @@ async function containerById(work: Work, id: string | null): Promise<Container |
   return id === null ? null : work.tx.container.findUniqueOrThrow({ where: { id } });
 }
 
-async function superseded(work: Work, line: Line, by: { at: Date; note: string | null; booking: Booking; standsId: string | null }) {
+async function superseded(
+  work: Work,
+  line: Line,
+  by: { at: Date; note: string | null; booking: Booking; standsId: string | null },
+) {
   const { all, last, stands, named } = line;
   const container = await work.tx.container.findUniqueOrThrow({ where: { id: named.containerId } });
   const other = await containerById(work, (stands ?? named).otherContainerId);
@@ -169,7 +182,8 @@ export function corrected(context: Context, input: z.output<typeof correctSaid>)
     const container = await work.tx.container.findUniqueOrThrow({ where: { id: told.containerId } });
     const at = replacement.at ?? told.at;
     const booking = await replaced(work, container, told, replacement, at);
-    const text = replacement.note === undefined || replacement.note === null ? (note ?? told.note) : replacement.note || null;
+    const text =
+      replacement.note === undefined || replacement.note === null ? (note ?? told.note) : replacement.note || null;
     return superseded(work, line, { at, note: text, booking, standsId: null });
   });
 }

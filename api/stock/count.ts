@@ -20,7 +20,8 @@ type Said = z.output<typeof countSaid>;
 function netGrams({ container, under }: Scene, { grossGrams, tareGrams }: Said): { grams: number; tare: number } {
   const tare = tareGrams ?? container.tareGrams;
   if (grossGrams === null) throw missing(`${under}.grams`, 'grams, plates or the gross weight');
-  if (tare === null) throw missing(`${under}.tareGrams`, `the empty weight of ${container.label}, g; it is not known yet`);
+  if (tare === null)
+    throw missing(`${under}.tareGrams`, `the empty weight of ${container.label}, g; it is not known yet`);
   if (grossGrams < tare) throw invalid(`${under}.grossGrams`, grossGrams, `the tare of ${tare} g or more`);
   return { grams: grossGrams - tare, tare };
 }
@@ -35,7 +36,8 @@ export async function countBooked(scene: Scene, count: Said): Promise<Part<'COUN
     throw new Refused(`invalid ${under}: more than one count, ${expected}`, under, expected);
   }
   if (container.kind === 'PLATE_BOX') {
-    if (count.plates === null) throw missing(`${under}.plates`, `the number of plates: ${container.label} is a plate box`);
+    if (count.plates === null)
+      throw missing(`${under}.plates`, `the number of plates: ${container.label} is a plate box`);
     const dryGrams = count.plates * (baseOf(container).dryGramsPerPlate ?? 0);
     const none = { grams: null, grossGrams: null, tareGrams: null, bookedWaterFraction: null, waterAssumed: false };
     return { detail: { of: 'PLATES', basis: 'AS_RECEIVED', ...none, dryGrams, plates: count.plates, ...book } };

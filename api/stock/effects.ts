@@ -69,7 +69,10 @@ function counted(stand: Stand, entry: EntryOf<'COUNTED'>, base: Base): Outcome {
   const empty = dryGrams <= nothingGrams;
   const dryGramsAssumed = base.kind === 'PLATE_BOX' ? false : waterAssumed;
   const finish = empty ? { finishedAt: entry.at, finish: 'emptied' as const } : { finishedAt: null, finish: null };
-  const note = base.kind === 'PLATE_BOX' ? words.plateDifference(stand.plates ?? 0, plates ?? 0) : words.gramDifference(stand.dryGrams, dryGrams);
+  const note =
+    base.kind === 'PLATE_BOX'
+      ? words.plateDifference(stand.plates ?? 0, plates ?? 0)
+      : words.gramDifference(stand.dryGrams, dryGrams);
   return { stand: { dryGrams, plates, dryGramsAssumed, ...finish }, ...(note && { note }) };
 }
 
@@ -87,7 +90,9 @@ function closedWith(stand: Stand, closure: DetailOf<'CLOSED'>['closure']): Outco
 /** Why an oven should not have seen it, or null. */
 export function ovenCaution(stand: Stand, base: Base): string | null {
   if (base.kind === 'PLATE_BOX') {
-    return stand.wettedAt ? 'the plates were wet with solvent: solvent-wet plates never go into a hot or vacuum oven' : null;
+    return stand.wettedAt
+      ? 'the plates were wet with solvent: solvent-wet plates never go into a hot or vacuum oven'
+      : null;
   }
   if (!stand.touchedSolventAt) return null;
   return 'it had touched solvent or sample: such sorbent never goes to the oven';
@@ -102,8 +107,7 @@ export const effects: { [T in EventType]: Effect<T> } = {
     stand.closure === 'OPEN'
       ? { stand: {}, note: `it was open already, since ${words.time(stand.openedAt ?? stand.cameInAt)}` }
       : { stand: { closure: 'OPEN', openedAt: entry.at } },
-  CLOSED: (stand, entry) =>
-    entry.detail.closure === 'OPEN' ? unchanged : closedWith(stand, entry.detail.closure),
+  CLOSED: (stand, entry) => (entry.detail.closure === 'OPEN' ? unchanged : closedWith(stand, entry.detail.closure)),
   MOVED: (stand, entry) =>
     noted({ roomId: entry.detail.roomId }, stand.roomId === entry.detail.roomId ? 'it was there already' : null),
   PORTION_TAKEN: (stand, entry, base) => {

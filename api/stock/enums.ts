@@ -127,3 +127,15 @@ export const WeighedPartEnum = builder.enumType('WeighedPart', {
   description: 'What a water measurement speaks of.',
   values: meaning({ WHOLE: 'The whole of the container, mixed.', SCOOP: 'The scoop that one takes next.' }),
 });
+
+/** The estimator's answer; here, since lists are narrowed by it. */
+export const ExposureStateEnum = builder.enumType('ExposureState', {
+  description: 'What to do with a container, by the water of its next scoop (for plates and columns: its mean).',
+  values: meaning({
+    GOOD: 'Good to use.',
+    USE_SOON: 'Good now, out of its band soon.',
+    REDRY: 'Past the upper end of its band, more likely than not: redry first.',
+    TOO_DRY: 'Below the lower end of its band, more likely than not.',
+    UNKNOWN: 'No air record, no starting water or no isotherm: weigh first.',
+  }),
+});

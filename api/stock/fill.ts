@@ -7,7 +7,7 @@ import { write, type Work } from '../work.ts';
 import { containerOf, roomOf } from './find.ts';
 import { happened } from './happen.ts';
 import { bulkDensityName } from './properties.ts';
-import { columnShape, madeContainer, plateShape, shapeSaid, vesselShape } from './made.ts';
+import { columnShape, hasShape, madeContainer, plateShape, shapeSaid, vesselShape } from './made.ts';
 import type { Recorded } from './record.ts';
 import { fits } from './rules.ts';
 import { eventInput, said } from './said.ts';
@@ -62,19 +62,21 @@ async function filling(work: Work, source: Container, said: SaidTarget, type: Pa
   return { roomId: room?.id ?? source.roomId, closure: said.closure ?? ('OPEN' as const) };
 }
 
-/** Pours a portion into a vessel of its own. */
+/** Pours a portion into a vessel of its own; without a vessel it is used at once, and nothing is kept of it. */
 export function portionTaken(context: Context, input: z.output<typeof takePortionSaid>): Promise<Recorded> {
   return write(context, 'takePortion', input, async (work) => {
     const source = await containerOf(work, input.label);
     const at = input.at ?? work.now;
     const { grams, basis, leftOpen, openMinutes, scooping, note, tareGrams } = input;
     const stands = await filling(work, source, input, 'PORTION_TAKEN');
+    const said = { grams, basis, leftOpen, openMinutes, scooping, ...stands };
+    const happens = { type: 'PORTION_TAKEN', container: source, at, note, said } as const;
+    if (!hasShape(input)) return happened(work, happens);
     const shape = await vesselShape(work, input, 'input');
     const usualClosure = input.usualClosure ?? 'WELL_CLOSED';
     const fresh = { lotId: source.lotId, takenFromId: source.id, shape, tareGrams, usualClosure, at };
-    const made = await madeContainer(work, { kind: 'PORTION', ...fresh, ...stands });
-    const said = { grams, basis, leftOpen, openMinutes, scooping, ...stands };
-    return happened(work, { type: 'PORTION_TAKEN', container: source, other: made, at, note, said });
+    const other = await madeContainer(work, { kind: 'PORTION', ...fresh, ...stands });
+    return happened(work, { ...happens, other });
   });
 }
 
@@ -86,7 +88,14 @@ export function platesTaken(context: Context, input: z.output<typeof takePlatesS
     const { plates, leftOpen, openMinutes, note } = input;
     const stands = await filling(work, source, input, 'PLATES_TAKEN');
     const usualClosure = input.usualClosure ?? source.usualClosure;
-    const fresh = { lotId: source.lotId, takenFromId: source.id, shape: plateShape(source), tareGrams: null, usualClosure, at };
+    const fresh = {
+      lotId: source.lotId,
+      takenFromId: source.id,
+      shape: plateShape(source),
+      tareGrams: null,
+      usualClosure,
+      at,
+    };
     const made = await madeContainer(work, { kind: 'PLATE_BOX', ...fresh, ...stands });
     const said = { plates, leftOpen, openMinutes, ...stands };
     return happened(work, { type: 'PLATES_TAKEN', container: source, other: made, at, note, said });
@@ -115,7 +124,14 @@ export function columnPacked(context: Context, input: z.output<typeof packColumn
       input.grams === null
         ? { grams: await bedDryGrams(work, source, shape.volumeMl ?? 0), basis: 'DRY' as const }
         : { grams: input.grams, basis: input.basis };
-    const fresh = { lotId: source.lotId, takenFromId: source.id, shape, tareGrams, usualClosure: 'WELL_CLOSED' as const, at };
+    const fresh = {
+      lotId: source.lotId,
+      takenFromId: source.id,
+      shape,
+      tareGrams,
+      usualClosure: 'WELL_CLOSED' as const,
+      at,
+    };
     const made = await madeContainer(work, { kind: 'COLUMN', ...fresh, ...stands });
     const said = { ...amount, leftOpen, openMinutes, ...stands };
     return happened(work, { type: 'COLUMN_PACKED', container: source, other: made, at, note, said });
@@ -128,7 +144,8 @@ export function combined(context: Context, input: z.output<typeof combineSaid>):
     const container = await containerOf(work, input.label);
     const other = await containerOf(work, input.into, 'input.into');
     if (other.id === container.id) throw invalid('input.into', other.label, 'another container');
-    if (other.lotId !== container.lotId) throw invalid('input.into', other.label, 'a container of the same lot: lots are not mixed');
+    if (other.lotId !== container.lotId)
+      throw invalid('input.into', other.label, 'a container of the same lot: lots are not mixed');
     const unfit = fits('COMBINED', other.kind);
     if (unfit) throw invalid('input.into', other.label, `${unfit.why}; ${unfit.expected}`);
     const { grams, basis, leftOpen, openMinutes, note } = input;

@@ -44,14 +44,23 @@ export function heldStock(context: Context, input: z.output<typeof holdSaid>) {
     const isPlates = container.kind === 'PLATE_BOX';
     const plates = isPlates ? input.plates : null;
     const dryGrams = isPlates ? null : input.dryGrams;
-    if (isPlates && plates === null) throw missing('input.plates', `the number of plates: ${container.label} is a plate box`);
+    if (isPlates && plates === null)
+      throw missing('input.plates', `the number of plates: ${container.label} is a plate box`);
     if (!isPlates && dryGrams === null) throw missing('input.dryGrams', 'the dry grams to keep');
     const free = freeDryGrams(container);
     if (dryGrams !== null && dryGrams > free + nothingGrams) {
-      throw invalid('input.dryGrams', dryGrams, `at most ${grams(free)} (dry): the rest of ${container.label} is kept for somebody or gone`);
+      throw invalid(
+        'input.dryGrams',
+        dryGrams,
+        `at most ${grams(free)} (dry): the rest of ${container.label} is kept for somebody or gone`,
+      );
     }
     if (plates !== null && plates > freePlates(container)) {
-      throw invalid('input.plates', plates, `at most ${words.plates(freePlates(container))}: the rest of ${container.label} is kept for somebody or gone`);
+      throw invalid(
+        'input.plates',
+        plates,
+        `at most ${words.plates(freePlates(container))}: the rest of ${container.label} is kept for somebody or gone`,
+      );
     }
     const of = { containerId: container.id, dryGrams, plates, forWhat, until };
     const hold = await work.tx.hold.create({ data: { id: newId(), labId: work.labId, ...of, madeAt: work.now } });

@@ -70,7 +70,11 @@ export function labelMeant(text: string, path = 'input.label'): string {
     return written(values);
   }
   if (sum(values) !== 0) {
-    throw invalid(path, text, 'a sign is wrong or two are swapped: read it once more, with ? for one that cannot be read');
+    throw invalid(
+      path,
+      text,
+      'a sign is wrong or two are swapped: read it once more, with ? for one that cannot be read',
+    );
   }
   return written(values);
 }

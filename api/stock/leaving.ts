@@ -71,7 +71,12 @@ export async function leaving(scene: Scene, { grams, basis, plates }: SaidAmount
     notes.push(`that was all of it: ${gramWords(dryGrams)} (dry)`);
   }
   const waterAssumed = water.assumed || (stand?.dryGramsAssumed ?? false);
-  return { detail: { grams, basis, bookedWaterFraction: water.waterFraction, waterAssumed }, dryGrams, plates: null, notes };
+  return {
+    detail: { grams, basis, bookedWaterFraction: water.waterFraction, waterAssumed },
+    dryGrams,
+    plates: null,
+    notes,
+  };
 }
 
 /** All that is in it, whatever its amount. */

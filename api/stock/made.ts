@@ -8,14 +8,6 @@ import { vesselOf } from './find.ts';
 import { labelOf } from './label.ts';
 import { said } from './said.ts';
 
-/** Inner sizes; what is not given follows from the rest. */
-export const geometrySaid = z.object({
-  innerDiameterMm: said.mm,
-  heightMm: said.mm,
-  mouthDiameterMm: said.mm.nullish(),
-  volumeMl: said.ml.nullish(),
-});
-
 export const platesSaid = z.object({
   backing: z.enum(['GLASS', 'ALUMINIUM', 'PLASTIC'], 'GLASS, ALUMINIUM or PLASTIC').nullish(),
   layerThicknessMm: said.mm.max(5, 'at most 5 mm').nullish(),
@@ -23,9 +15,13 @@ export const platesSaid = z.object({
   plateHeightMm: said.mm.nullish(),
 });
 
+/** A listed vessel, or inner sizes. */
 export const shapeSaid = {
   vessel: said.name.nullish(),
-  geometry: geometrySaid.nullish(),
+  innerDiameterMm: said.mm.nullish(),
+  heightMm: said.mm.nullish(),
+  mouthDiameterMm: said.mm.nullish(),
+  volumeMl: said.ml.nullish(),
   tareGrams: said.gramsOrNone,
   usualClosure: said.closure.exclude(['OPEN'], 'a closure: LOOSELY_COVERED, WELL_CLOSED, TIGHT or SEALED').nullish(),
 };
@@ -63,17 +59,24 @@ const cylinderMl = (diameterMm: number, heightMm: number): number => (Math.PI / 
 
 /** The shape of a drum or portion: its vessel's, or sizes of its own. */
 export async function vesselShape(work: Work, shape: SaidShape, under: string): Promise<Shape> {
-  const { vessel, geometry } = shape;
+  const { vessel, innerDiameterMm: diameter, heightMm: height } = shape;
   if (vessel) {
-    const { id, innerDiameterMm, heightMm, mouthDiameterMm, volumeMl } = await vesselOf(work, vessel, `${under}.vessel`);
+    const { id, innerDiameterMm, heightMm, mouthDiameterMm, volumeMl } = await vesselOf(
+      work,
+      vessel,
+      `${under}.vessel`,
+    );
     return { ...shapeless, vesselId: id, innerDiameterMm, heightMm, mouthDiameterMm, volumeMl };
   }
-  if (!geometry) throw missing(`${under}.vessel`, 'the name of a vessel, or geometry with its inner sizes in mm');
-  const { innerDiameterMm, heightMm } = geometry;
-  const mouthDiameterMm = geometry.mouthDiameterMm ?? innerDiameterMm;
-  const volumeMl = geometry.volumeMl ?? cylinderMl(innerDiameterMm, heightMm);
-  return { ...shapeless, innerDiameterMm, heightMm, mouthDiameterMm, volumeMl };
+  if (!diameter) throw missing(`${under}.vessel`, 'the name of a vessel, or its inner diameter and height in mm');
+  if (!height) throw missing(`${under}.heightMm`, 'the inner height, mm');
+  const mouthDiameterMm = shape.mouthDiameterMm ?? diameter;
+  const volumeMl = shape.volumeMl ?? cylinderMl(diameter, height);
+  return { ...shapeless, innerDiameterMm: diameter, heightMm: height, mouthDiameterMm, volumeMl };
 }
+
+/** Somebody said what it goes into. */
+export const hasShape = (shape: SaidShape): boolean => Boolean(shape.vessel ?? shape.innerDiameterMm ?? shape.heightMm);
 
 /** Common practice: 20 × 20 cm glass plates with a layer of 0.25 mm. */
 const commonPlate = { backing: 'GLASS', layerThicknessMm: 0.25, plateWidthMm: 200, plateHeightMm: 200 } as const;
@@ -90,7 +93,14 @@ export function plateShape(plates: z.output<typeof platesSaid>): Shape {
 
 export function columnShape(innerDiameterMm: number, bedLengthMm: number): Shape {
   const volumeMl = cylinderMl(innerDiameterMm, bedLengthMm);
-  return { ...shapeless, innerDiameterMm, bedLengthMm, heightMm: bedLengthMm, mouthDiameterMm: innerDiameterMm, volumeMl };
+  return {
+    ...shapeless,
+    innerDiameterMm,
+    bedLengthMm,
+    heightMm: bedLengthMm,
+    mouthDiameterMm: innerDiameterMm,
+    volumeMl,
+  };
 }
 
 export interface NewContainer {

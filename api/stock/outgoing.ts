@@ -10,7 +10,10 @@ const amount = { grams: said.grams, basis: said.basis, plates: said.plates };
 const scoopMinutes = 5;
 
 const opening = {
-  leftOpen: z.boolean().nullish().transform((open) => open ?? false),
+  leftOpen: z
+    .boolean()
+    .nullish()
+    .transform((open) => open ?? false),
   openMinutes: said.minutes.nullish().transform((minutes) => minutes ?? scoopMinutes),
 };
 
@@ -58,15 +61,11 @@ export const outgoing = {
     return { ...rest, detail: { ...detail, what } };
   }),
   /** Without an amount: all of it. */
-  DISCARDED: way(
-    'DISCARDED',
-    z.object({ ...amount, why: said.text }),
-    async (scene, { why, ...what }) => {
-      const all = what.grams === null && what.plates === null;
-      const { detail, ...rest } = await (all ? everything(scene) : leaving(scene, what));
-      return { ...rest, detail: { ...detail, all, why } };
-    },
-  ),
+  DISCARDED: way('DISCARDED', z.object({ ...amount, why: said.text }), async (scene, { why, ...what }) => {
+    const all = what.grams === null && what.plates === null;
+    const { detail, ...rest } = await (all ? everything(scene) : leaving(scene, what));
+    return { ...rest, detail: { ...detail, all, why } };
+  }),
   USED_UP: way('USED_UP', z.object({}), async (scene) => {
     const { dryGrams, plates } = await everything(scene);
     return { dryGrams, plates, detail: {} };

@@ -15,7 +15,12 @@ import { percent } from './words.ts';
 const containerSaid = z.object({
   kind: z.enum(['DRUM', 'PORTION', 'PLATE_BOX'], 'DRUM, PORTION or PLATE_BOX; a column is packed'),
   room: said.name,
-  count: z.int('a whole number').min(1, '1 or more').max(200, 'at most 200 alike').nullish().transform((count) => count ?? 1),
+  count: z
+    .int('a whole number')
+    .min(1, '1 or more')
+    .max(200, 'at most 200 alike')
+    .nullish()
+    .transform((count) => count ?? 1),
   grams: said.grams,
   basis: said.basis,
   plates: said.plates,
@@ -56,7 +61,12 @@ const onDryBasis = (value: number | null | undefined, basis: Said['certificateBa
 };
 
 /** The lot, made unless a part of it came before; what a second certificate says otherwise is noted. */
-async function lotReceived(work: Work, input: Said, sorbent: Sorbent, at: Date): Promise<{ lot: Lot; notes: string[] }> {
+async function lotReceived(
+  work: Work,
+  input: Said,
+  sorbent: Sorbent,
+  at: Date,
+): Promise<{ lot: Lot; notes: string[] }> {
   const certificateWaterFraction = onDryBasis(input.certificateWaterPercent, input.certificateBasis);
   const certificateMaxWaterFraction = onDryBasis(input.certificateMaxWaterPercent, input.certificateBasis);
   const before = await lotOf(work, sorbent.id, input.lotNumber);
@@ -64,7 +74,9 @@ async function lotReceived(work: Work, input: Said, sorbent: Sorbent, at: Date):
     const notes = [`lot ${before.lotNumber} was there already: more of it came in`];
     const known = before.certificateWaterFraction;
     if (certificateWaterFraction !== null && known !== null && Math.abs(certificateWaterFraction - known) > 1e-6) {
-      notes.push(`its certificate said ${percent(known)} water (dry basis) before, and says ${percent(certificateWaterFraction)} now; the first is kept for the lot`);
+      notes.push(
+        `its certificate said ${percent(known)} water (dry basis) before, and says ${percent(certificateWaterFraction)} now; the first is kept for the lot`,
+      );
     }
     return { lot: before, notes };
   }
@@ -92,11 +104,19 @@ async function lotReceived(work: Work, input: Said, sorbent: Sorbent, at: Date):
 }
 
 function checkAmount(container: SaidContainer, path: string): void {
-  if (container.kind === 'PLATE_BOX' && container.plates === null) throw missing(`${path}.plates`, 'the number of plates');
-  if (container.kind !== 'PLATE_BOX' && container.grams === null) throw missing(`${path}.grams`, 'the grams it came with');
+  if (container.kind === 'PLATE_BOX' && container.plates === null)
+    throw missing(`${path}.plates`, 'the number of plates');
+  if (container.kind !== 'PLATE_BOX' && container.grams === null)
+    throw missing(`${path}.grams`, 'the grams it came with');
 }
 
-async function containersReceived(work: Work, lot: Lot, of: SaidContainer, at: Date, path: string): Promise<{ ids: string[]; notes: string[] }> {
+async function containersReceived(
+  work: Work,
+  lot: Lot,
+  of: SaidContainer,
+  at: Date,
+  path: string,
+): Promise<{ ids: string[]; notes: string[] }> {
   checkAmount(of, path);
   const { id: roomId } = await roomOf(work, of.room, `${path}.room`);
   const shape = of.kind === 'PLATE_BOX' ? plateShape(of) : await vesselShape(work, of, path);
@@ -105,20 +125,33 @@ async function containersReceived(work: Work, lot: Lot, of: SaidContainer, at: D
   const certificate = certificateWater(lot);
   const fromCertificate = of.kind !== 'PLATE_BOX' && !certificate.assumed ? certificate.waterFraction : null;
   const startWaterFraction = of.startWaterFraction ?? fromCertificate;
-  const startWaterFrom = typeof of.startWaterFraction === 'number' ? 'GIVEN' : fromCertificate === null ? 'NOWHERE' : 'CERTIFICATE';
+  const startWaterFrom =
+    typeof of.startWaterFraction === 'number' ? 'GIVEN' : fromCertificate === null ? 'NOWHERE' : 'CERTIFICATE';
   const { kind, grams, basis, plates } = of;
   const begin = { grams, basis, plates, roomId, closure, startWaterFraction, startWaterFrom } as const;
   const ids: string[] = [];
   const notes: string[] = [];
   for (let made = 0; made < of.count; made += 1) {
-    const fresh = { kind, lotId: lot.id, takenFromId: null, shape, tareGrams: of.tareGrams, usualClosure, roomId, closure, at };
+    const fresh = {
+      kind,
+      lotId: lot.id,
+      takenFromId: null,
+      shape,
+      tareGrams: of.tareGrams,
+      usualClosure,
+      roomId,
+      closure,
+      at,
+    };
     const container = await madeContainer(work, fresh);
     const said = { ...begin, bookedWaterFraction: certificate.waterFraction };
     notes.push(...(await happened(work, { type: 'CAME_IN', container, at, note: null, said })).notes);
     ids.push(container.id);
   }
   if (startWaterFraction === null && kind !== 'PLATE_BOX') {
-    notes.push(`starting water unknown: dry grams are booked at ${percent(certificate.waterFraction)} (dry basis), assumed until weighed`);
+    notes.push(
+      `starting water unknown: dry grams are booked at ${percent(certificate.waterFraction)} (dry basis), assumed until weighed`,
+    );
   }
   return { ids, notes };
 }

@@ -38,8 +38,8 @@ export interface Happening {
   under?: string;
 }
 
-/** Told after each event, in the same transaction. */
-export type Listener = (work: Work, event: Event) => Promise<void>;
+/** Told after each event, in the same transaction; gives notes on it. */
+export type Listener = (work: Work, event: Event) => Promise<string[]>;
 const listeners: Listener[] = [];
 export const onRecorded = (listener: Listener): void => {
   listeners.push(listener);
@@ -48,7 +48,11 @@ export const onRecorded = (listener: Listener): void => {
 /** Refuses an instant more than five minutes ahead. */
 export function checkNotFuture(at: Date, now: Date, path: string): void {
   if (at.getTime() <= now.getTime() + futureMinutes * 60_000) return;
-  throw invalid(path, at.toISOString(), `not later than now (${now.toISOString()}); ${futureMinutes} minutes ahead at most`);
+  throw invalid(
+    path,
+    at.toISOString(),
+    `not later than now (${now.toISOString()}); ${futureMinutes} minutes ahead at most`,
+  );
 }
 
 async function written(work: Work, happening: Happening): Promise<Event> {
@@ -85,7 +89,10 @@ export async function settled(work: Work, container: Container, fresh: Event, un
     work.changed('Container', container.id, data.isVoid === true ? 'GONE' : 'CHANGED');
   };
   if (events.length === 0) {
-    await tx.hold.updateMany({ where: { containerId: container.id, releasedAt: null }, data: { releasedAt: work.now } });
+    await tx.hold.updateMany({
+      where: { containerId: container.id, releasedAt: null },
+      data: { releasedAt: work.now },
+    });
     await keep(voidColumns(fresh.at));
     return [];
   }
@@ -126,6 +133,6 @@ export async function recorded(work: Work, happening: Happening): Promise<Record
     notes.push(...(await settled(work, touched, event, under)));
     work.stale(touched.id, at);
   }
-  for (const listener of listeners) await listener(work, event);
+  for (const listener of listeners) notes.push(...(await listener(work, event)));
   return { eventId: event.id, containerId: container.id, madeId: other?.id ?? null, notes };
 }

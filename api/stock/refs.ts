@@ -1,6 +1,15 @@
 // The GraphQL types of the stock, by name, so that other rooms can point at them and add fields to them.
 import { builder } from '../builder.ts';
-import type { Container, Event, Hold, Lot, Person, Sorbent, Supplier, Vessel } from '../database/generated/sqlite/client.ts';
+import type {
+  Container,
+  Event,
+  Hold,
+  Lot,
+  Person,
+  Sorbent,
+  Supplier,
+  Vessel,
+} from '../database/generated/sqlite/client.ts';
 
 /** Drum, portion, plate box and column alike; `builder.interfaceField(ContainerRef, …)` adds a field to all four. */
 export const ContainerRef = builder.interfaceRef<Container>('Container');

@@ -51,7 +51,9 @@ export async function refusedByLater(
   fresh: Event,
 ): Promise<Refused> {
   const sentences = await sentencesOf(tx, broken);
-  const list = broken.map((event, at) => `"${sentences[at]}" of ${words.time(event.at)} (event ${globalId('Event', event.id)})`);
+  const list = broken.map(
+    (event, at) => `"${sentences[at]}" of ${words.time(event.at)} (event ${globalId('Event', event.id)})`,
+  );
   const expected = `another time or amount, or first a correction of ${list.join(', ')}`;
   const value = fresh.type === 'CORRECTED' ? 'this event' : fresh.at.toISOString();
   const path = fresh.type === 'CORRECTED' ? 'input.event' : 'input.at';

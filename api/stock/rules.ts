@@ -3,7 +3,16 @@
 import type { ContainerKind } from '../database/generated/sqlite/client.ts';
 import type { EventType } from './details.ts';
 import { effects, filledFurther, type Change, type Outcome } from './effects.ts';
-import { byTime, isOrigin, type Base, type Entry, type Folded, type Impossible, type Note, type Stand } from './stand.ts';
+import {
+  byTime,
+  isOrigin,
+  type Base,
+  type Entry,
+  type Folded,
+  type Impossible,
+  type Note,
+  type Stand,
+} from './stand.ts';
 import { words } from './words.ts';
 
 /** Kinds of container that a type can happen to; every kind where it is not listed. */
@@ -27,7 +36,14 @@ const kindWords: Record<ContainerKind, string> = {
 };
 
 /** What can still happen to a container whose last gram was taken. */
-const afterEmptied: ReadonlySet<EventType> = new Set(['CLOSED', 'MOVED', 'COUNTED', 'HABIT_SET', 'USED_UP', 'DISCARDED']);
+const afterEmptied: ReadonlySet<EventType> = new Set([
+  'CLOSED',
+  'MOVED',
+  'COUNTED',
+  'HABIT_SET',
+  'USED_UP',
+  'DISCARDED',
+]);
 
 /** Whether a type can happen to a kind of container, or why not. */
 export function fits(type: EventType, kind: ContainerKind): { why: string; expected: string } | null {

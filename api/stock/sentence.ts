@@ -56,7 +56,8 @@ function habitSet(detail: Extract<Said, { type: 'HABIT_SET' }>['detail']): strin
 
 function counted(detail: Extract<Said, { type: 'COUNTED' }>['detail'], told: Told): string {
   if (detail.of === 'PLATES') return `counted: ${words.plates(detail.plates ?? 0)}`;
-  if (detail.of === 'GROSS') return `weighed with its vessel: ${grams(detail.grossGrams ?? 0)} gross, ${amount(detail, told)} in it`;
+  if (detail.of === 'GROSS')
+    return `weighed with its vessel: ${grams(detail.grossGrams ?? 0)} gross, ${amount(detail, told)} in it`;
   return `counted: ${amount(detail, told)}`;
 }
 
@@ -72,7 +73,7 @@ export function sentenceOf(said: Said, told: Told): string {
     case 'MOVED':
       return `moved to ${told.room ?? 'another room'}`;
     case 'PORTION_TAKEN':
-      return `${amount(said.detail, told)} poured into ${other(told)}${leftOpen(said.detail)}`;
+      return `${amount(said.detail, told)} ${told.other ? `poured into ${told.other}` : 'taken'}${leftOpen(said.detail)}`;
     case 'PLATES_TAKEN':
       return `${words.plates(told.plates ?? 0)} taken into ${other(told)}${leftOpen(said.detail)}`;
     case 'COLUMN_PACKED':

@@ -61,8 +61,7 @@ export interface Note {
 }
 
 export type Folded =
-  | { stand: Stand; notes: Note[]; impossible: null }
-  | { stand: null; notes: Note[]; impossible: Impossible };
+  { stand: Stand; notes: Note[]; impossible: null } | { stand: null; notes: Note[]; impossible: Impossible };
 
 /** Types that make the container they fill. */
 const makers: ReadonlySet<EventType> = new Set(['PORTION_TAKEN', 'PLATES_TAKEN', 'COLUMN_PACKED']);

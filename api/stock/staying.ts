@@ -43,7 +43,10 @@ export const staying = {
     z.object({
       temperatureC: said.celsius.nullish().default(null),
       minutes: said.minutes.nullish().default(null),
-      vacuum: z.boolean().nullish().transform((vacuum) => vacuum ?? false),
+      vacuum: z
+        .boolean()
+        .nullish()
+        .transform((vacuum) => vacuum ?? false),
       waterFraction: said.waterFraction.nullish().default(null),
     }),
     (_, detail) => ({ detail }),

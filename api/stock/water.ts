@@ -44,11 +44,7 @@ export const onWater = (by: WaterEstimate): void => {
 };
 
 /** The water in a container at an instant: estimated, else its lot's certificate, else 3 %. */
-export async function waterAt(
-  tx: Transaction,
-  container: Pick<Container, 'id' | 'lotId'>,
-  at: Date,
-): Promise<Water> {
+export async function waterAt(tx: Transaction, container: Pick<Container, 'id' | 'lotId'>, at: Date): Promise<Water> {
   const estimated = await estimate(tx, container.id, at);
   if (estimated) return estimated;
   const lot = await tx.lot.findUniqueOrThrow({ where: { id: container.lotId } });

@@ -1,0 +1,21 @@
+// What to mind with a sorbent, one short sentence each. Common practice or from memory; the lab's rules come first.
+const rules = "Follow your lab's rules and the safety data sheet.";
+
+const powder = `Dry powder: pour and tap in a hood or with the mask your lab prescribes. ${rules}`;
+const wetting = `Freshly dried it warms when wetted: wet first with the weakest eluent, slowly, and wait until heat and bubbles are gone. ${rules}`;
+
+/** By class; every class has the first. */
+const more: Record<string, string[]> = {
+  silica: [wetting],
+  alumina: [
+    wetting,
+    `Used on peroxide formers it concentrates peroxides. ${rules}`,
+    'Dried at 130 to 160 °C it is dry, but not grade I: that takes 300 to 400 °C.',
+  ],
+  'magnesium silicate': [wetting],
+  kieselguhr: [`Calcined grades hold crystalline silica. ${rules}`],
+  'silver-impregnated silica': [`Keep dark; silver nitrate stains and burns skin. ${rules}`],
+  'desiccant gel': ['Half-spent (20 to 40 % RH) it wets what is drier: renew it in time.'],
+};
+
+export const cautionsOf = (sorbentClass: string): string[] => [powder, ...(more[sorbentClass] ?? [])];

@@ -1,0 +1,163 @@
+// The GraphQL inputs of what can be told of a container, each field with its unit.
+import type { Mutation } from '../mutation.ts';
+import { BasisEnum, ClosureEnum, ScoopingEnum, WaterMethodEnum, WeighedPartEnum } from './enums.ts';
+import type { ActName } from './event.ts';
+import { builder } from '../builder.ts';
+
+export type InputFields = Mutation<unknown, unknown>['fields'];
+
+/** Fields of several inputs in one. */
+export const both =
+  (...some: InputFields[]): InputFields =>
+  (t) =>
+    Object.assign({}, ...some.map((fields) => fields(t)));
+
+export const eventFields: InputFields = (t) => ({
+  label: t.string({
+    required: true,
+    description: 'Label of the container, such as `4M7-2XK`; `?` for a sign that cannot be read.',
+  }),
+  at: t.field({
+    type: 'DateTime',
+    description: 'When it happened; now when not given. Earlier is normal, later than five minutes ahead is refused.',
+  }),
+  note: t.string({ description: 'A note beside it.' }),
+});
+
+const gramFields: InputFields = (t) => ({
+  grams: t.float({ description: 'How much, g, as the balance shows it (or dry, by `basis`).' }),
+  basis: t.field({ type: BasisEnum, description: 'What the grams are counted on; as received when not given.' }),
+});
+
+const plateFields: InputFields = (t) => ({ plates: t.int({ description: 'How many plates, of a plate box.' }) });
+
+export const amountFields = gramFields;
+
+/** Of what is taken from. */
+export const takingFields: InputFields = (t) => ({
+  leftOpen: t.boolean({ description: 'What it was taken from stays open; closed again when not given.' }),
+  openMinutes: t.float({ description: 'How long the lid was off, min; 5 when not given.' }),
+});
+
+/** Of what is filled. */
+export const filledFields: InputFields = (t) => ({
+  room: t.string({ description: 'Room in which what was filled stands; the same room when not given.' }),
+  closure: t.field({ type: ClosureEnum, description: 'How what was filled stands from then on; open when not given.' }),
+  usualClosure: t.field({
+    type: ClosureEnum,
+    description: 'How it is closed when nobody says otherwise; well closed when not given.',
+  }),
+});
+
+export const shapeFields: InputFields = (t) => ({
+  scooping: t.field({ type: ScoopingEnum, description: 'How it was scooped, and is from then on.' }),
+  vessel: t.string({ description: 'Name of a listed vessel; or give inner sizes.' }),
+  innerDiameterMm: t.float({ description: 'Inner diameter, mm.' }),
+  heightMm: t.float({ description: 'Inner height, mm.' }),
+  mouthDiameterMm: t.float({ description: 'Diameter of the mouth, mm; the inner diameter when not given.' }),
+  volumeMl: t.float({ description: 'Volume, mL; that of a cylinder when not given.' }),
+  tareGrams: t.float({ description: 'Weight of the empty vessel, g.' }),
+});
+
+const why: InputFields = (t) => ({ why: t.string({ description: 'Why.' }) });
+const leavingFields = both(eventFields, gramFields, plateFields);
+
+const dryingFields: InputFields = (t) => ({
+  temperatureC: t.float({ description: 'Temperature of the oven, °C.' }),
+  minutes: t.float({ description: 'Minutes at that temperature.' }),
+  vacuum: t.boolean({ description: 'Under vacuum; not when not given.' }),
+  waterFraction: t.float({
+    description: 'Water measured afterwards, kg per kg dry sorbent; left to the recipe when not given.',
+  }),
+});
+
+const weighingFields: InputFields = (t) => ({
+  method: t.field({ type: WaterMethodEnum, required: true, description: 'How it was measured.' }),
+  temperatureC: t.float({ description: 'Temperature of the drying, °C; the zero of water is 150 °C.' }),
+  of: t.field({ type: WeighedPartEnum, required: true, description: 'Of the whole, or of a scoop.' }),
+  waterFraction: t.float({ required: true, description: 'Water found, a mass fraction (0.041 for 4.1 %) on `basis`.' }),
+  basis: t.field({ type: BasisEnum, description: 'What it is counted on; as received when not given.' }),
+});
+
+const countFields: InputFields = (t) => ({
+  grossGrams: t.float({ description: 'Weight with the vessel, g; its tare must be known or given.' }),
+  tareGrams: t.float({ description: 'Weight of the empty vessel, g.' }),
+});
+
+/** The input of each act. */
+export const actFields: Record<ActName, InputFields> = {
+  openContainer: eventFields,
+  closeContainer: both(eventFields, (t) => ({
+    closure: t.field({ type: ClosureEnum, description: 'With which closure; its usual one when not given.' }),
+  })),
+  moveContainer: both(eventFields, (t) => ({
+    room: t.string({ required: true, description: 'Name of the room it was moved to.' }),
+  })),
+  mixContainer: eventFields,
+  recordDrying: both(eventFields, dryingFields),
+  recordEquilibration: both(eventFields, (t) => ({
+    humidityPercent: t.float({ required: true, description: 'Relative humidity of the air, %.' }),
+    temperatureC: t.float({ description: 'Temperature of the air, °C; 25 when not given.' }),
+  })),
+  recordWeighing: both(eventFields, weighingFields),
+  recordCount: both(leavingFields, countFields),
+  recordLoss: both(leavingFields, why),
+  recordSolvent: both(eventFields, (t) => ({ what: t.string({ description: 'Which solvent or sample.' }) })),
+  preWash: both(eventFields, (t) => ({ solvent: t.string({ description: 'Which solvent.' }) })),
+  solventGone: eventFields,
+  conditionColumn: both(eventFields, (t) => ({
+    mobilePhase: t.string({ description: 'Which mobile phase.' }),
+    columnVolumes: t.float({ description: 'How many column volumes of it.' }),
+  })),
+  interrupt: both(eventFields, why),
+  spendOnCheck: both(leavingFields, (t) => ({ what: t.string({ description: 'On which check.' }) })),
+  setHabit: both(eventFields, (t) => ({
+    timesADay: t.float({ required: true, description: 'Openings a working day; 0 ends the habit.' }),
+    minutes: t.float({ required: true, description: 'Minutes of each opening.' }),
+  })),
+  setScooping: both(eventFields, (t) => ({
+    scooping: t.field({ type: ScoopingEnum, required: true, description: 'How one scoops.' }),
+  })),
+  finishContainer: eventFields,
+  discardContainer: both(leavingFields, why),
+};
+
+const ReplacementInput = builder.inputType('EventReplacement', {
+  description:
+    'What was so instead. What is left out stays as it was; what the type of event has no use for is ignored.',
+  fields: (t) => ({
+    at: t.field({ type: 'DateTime', description: 'When it really happened.' }),
+    note: t.string({ description: 'The note beside it; empty text takes it away.' }),
+    grams: t.float({ description: 'Grams, g, on `basis`.' }),
+    basis: t.field({ type: BasisEnum, description: 'What grams or water are counted on.' }),
+    plates: t.int({ description: 'Plates.' }),
+    grossGrams: t.float({ description: 'Weight with the vessel, g.' }),
+    tareGrams: t.float({ description: 'Weight of the empty vessel, g.' }),
+    room: t.string({ description: 'Name of the room.' }),
+    closure: t.field({ type: ClosureEnum, description: 'The closure.' }),
+    leftOpen: t.boolean({ description: 'What it was taken from stayed open.' }),
+    openMinutes: t.float({ description: 'How long the lid was off, min.' }),
+    scooping: t.field({ type: ScoopingEnum, description: 'How it was scooped.' }),
+    timesADay: t.float({ description: 'Openings a working day.' }),
+    minutes: t.float({ description: 'Minutes, of an opening or of a drying.' }),
+    temperatureC: t.float({ description: 'Temperature, °C.' }),
+    humidityPercent: t.float({ description: 'Relative humidity, %.' }),
+    vacuum: t.boolean({ description: 'Under vacuum.' }),
+    waterFraction: t.float({ description: 'Water found, a mass fraction; of a weighing on `basis`, else dry basis.' }),
+    startWaterFraction: t.float({ description: 'Water when it came in, kg per kg dry sorbent.' }),
+    method: t.field({ type: WaterMethodEnum, description: 'How water was measured.' }),
+    of: t.field({ type: WeighedPartEnum, description: 'Of the whole, or of a scoop.' }),
+    what: t.string({ description: 'Which solvent, sample or check.' }),
+    why: t.string({ description: 'Why.' }),
+    solvent: t.string({ description: 'Which solvent.' }),
+    mobilePhase: t.string({ description: 'Which mobile phase.' }),
+    columnVolumes: t.float({ description: 'How many column volumes.' }),
+  }),
+});
+
+export const correctionFields: InputFields = (t) => ({
+  event: t.id({ required: true, description: 'The event that is wrong.' }),
+  replacement: t.field({ type: ReplacementInput, description: 'What was so instead; or `void`.' }),
+  void: t.boolean({ description: 'It did not happen; or, of a correction, the correction is taken back.' }),
+  note: t.string({ description: 'Why it is corrected.' }),
+});

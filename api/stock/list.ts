@@ -1,0 +1,131 @@
+// The list of containers: what is asked for becomes one statement for the page, and one more when its total is wanted.
+import type { Context } from '../context.ts';
+import type { Closure, Container, ContainerKind, ExposureState, Prisma } from '../database/generated/sqlite/client.ts';
+import { connectionOf, pageOf, pageQuery, type Column, type Connection, type PageArgs } from '../page.ts';
+
+export interface ContainerFilter {
+  state?: ExposureState[] | null;
+  isOpen?: boolean | null;
+  sorbent?: string | null;
+  lot?: string | null;
+  room?: string | null;
+  search?: string | null;
+  closure?: Closure[] | null;
+  kind?: ContainerKind[] | null;
+  inUse?: boolean | null;
+}
+
+export const containerOrders = ['MOST_URGENT', 'LABEL', 'OPENED_AT', 'RECEIVED_AT', 'WETTEST'] as const;
+export type ContainerOrder = (typeof containerOrders)[number];
+
+/** A row with what its order is keyed by. */
+export type Listed = Container & { exposure?: { urgency: number; scoopWaterFraction: number | null } | null };
+
+const byId: Column<Listed> = { path: ['id'], direction: 'asc', value: ({ id }) => id };
+
+export const orders: Record<ContainerOrder, Column<Listed>[]> = {
+  MOST_URGENT: [
+    { path: ['exposure', 'urgency'], direction: 'asc', value: ({ exposure }) => exposure?.urgency ?? 0 },
+    byId,
+  ],
+  LABEL: [{ path: ['label'], direction: 'asc', value: ({ label }) => label }, byId],
+  OPENED_AT: [
+    {
+      path: ['openedAt'],
+      direction: 'asc',
+      nullable: true,
+      isTime: true,
+      value: ({ openedAt }) => openedAt?.getTime() ?? null,
+    },
+    byId,
+  ],
+  RECEIVED_AT: [
+    { path: ['cameInAt'], direction: 'desc', isTime: true, value: ({ cameInAt }) => cameInAt.getTime() },
+    byId,
+  ],
+  WETTEST: [
+    {
+      path: ['exposure', 'scoopWaterFraction'],
+      direction: 'desc',
+      nullable: true,
+      value: ({ exposure }) => exposure?.scoopWaterFraction ?? null,
+    },
+    byId,
+  ],
+};
+
+const includes = (text: string, part: string): boolean => text.toLowerCase().includes(part.trim().toLowerCase());
+const is = (text: string, other: string): boolean => text.toLowerCase() === other.trim().toLowerCase();
+
+/**
+ * Ids of the few things that a filter names: sorbents by a part of their name or by class, rooms and lots by name.
+ * Compared here, since only one of the two engines compares text without case.
+ */
+async function idsNamed({ database, lab }: Context, filter: ContainerFilter) {
+  const { sorbent, room, lot, search } = filter;
+  const where = { labId: lab.id };
+  const sorbents = sorbent || search ? await database.read.sorbent.findMany({ where }) : [];
+  const rooms = room ? await database.read.room.findMany({ where }) : [];
+  const lots = lot || search ? await database.read.lot.findMany({ where, select: { id: true, lotNumber: true } }) : [];
+  return {
+    lots: lots.filter(({ lotNumber }) => lot && is(lotNumber, lot)).map(({ id }) => id),
+    lotsFound: lots.filter(({ lotNumber }) => search && includes(lotNumber, search)).map(({ id }) => id),
+    sorbents: sorbents
+      .filter(({ name, sorbentClass }) => sorbent && (includes(name, sorbent) || is(sorbentClass, sorbent)))
+      .map(({ id }) => id),
+    found: sorbents.filter(({ name }) => search && includes(name, search)).map(({ id }) => id),
+    rooms: rooms.filter(({ name }) => room && is(name, room)).map(({ id }) => id),
+  };
+}
+
+/** What of a label somebody typed: its signs without dash and spaces, as they are stored. */
+function labelPart(search: string): string {
+  const signs = search.toUpperCase().replace(/[^0-9A-Z]/g, '');
+  return signs.length > 3 ? `${signs.slice(0, 3)}-${signs.slice(3)}` : signs;
+}
+
+async function condition(context: Context, filter: ContainerFilter): Promise<Prisma.ContainerWhereInput> {
+  const { state, isOpen, lot, closure, kind, inUse, sorbent, room, search } = filter;
+  const ids = await idsNamed(context, filter);
+  const all: Prisma.ContainerWhereInput[] = [{ labId: context.lab.id, isVoid: false }];
+  if (state) all.push({ exposure: { state: { in: state } } });
+  if (typeof isOpen === 'boolean') all.push({ isOpen });
+  if (typeof inUse === 'boolean') all.push({ finishedAt: inUse ? null : { not: null } });
+  if (closure) all.push({ closure: { in: closure } });
+  if (kind) all.push({ kind: { in: kind } });
+  if (lot) all.push({ lotId: { in: ids.lots } });
+  if (sorbent) all.push({ lot: { sorbentId: { in: ids.sorbents } } });
+  if (room) all.push({ roomId: { in: ids.rooms } });
+  if (search?.trim()) {
+    const text = search.trim();
+    const either: Prisma.ContainerWhereInput[] = [
+      { lotId: { in: ids.lotsFound } },
+      { lot: { sorbentId: { in: ids.found } } },
+    ];
+    const part = labelPart(text);
+    if (part) either.push({ label: { contains: part } });
+    all.push({ OR: either });
+  }
+  return { AND: all };
+}
+
+export interface ListArgs extends PageArgs {
+  filter?: ContainerFilter | null;
+  orderBy?: ContainerOrder | null;
+}
+
+/** A page of containers; those whose making was taken back are left out. */
+export async function listContainers(context: Context, args: ListArgs): Promise<Connection<Listed>> {
+  const { read } = context.database;
+  const columns = orders[args.orderBy ?? 'MOST_URGENT'];
+  const page = pageOf(args, columns.length);
+  const of = await condition(context, args.filter ?? {});
+  const { where, ...rest } = pageQuery(columns, page);
+  const rows = await read.container.findMany({
+    where: { AND: [of, where] },
+    include: { exposure: true },
+    ...rest,
+  });
+  for (const { exposure } of rows) if (exposure) context.load.exposure.prime(exposure.containerId, exposure);
+  return connectionOf(columns, page, rows, () => read.container.count({ where: of }));
+}

@@ -1,0 +1,15 @@
+// What GraphQL knows of the stock: types, queries and mutations, each part in its file.
+import './container-type.ts';
+import './kind-type.ts';
+import './event-type.ts';
+import './sorbent-type.ts';
+import './lot-type.ts';
+import './catalogue-type.ts';
+import './lab-type.ts';
+import './queries.ts';
+import './mutations.ts';
+import './receive-mutation.ts';
+import './keep-mutations.ts';
+
+export { ConfidenceEnum, ContainerKindEnum, ClosureEnum, ExposureStateEnum, NumberOriginEnum } from './enums.ts';
+export { ContainerRef, EventRef, LotRef, SorbentRef } from './refs.ts';
