@@ -139,7 +139,8 @@ export function carry(
       bed.memoryS = tau;
       if (tau < daySeconds) {
         const longest = Math.max(firstStepS, 0.4 * left);
-        if (step > longest * 1.0001) {
+        // More than the thousandth by which a last step may be stretched, or the two would never agree.
+        if (step > longest * 1.002) {
           wanted = longest;
           continue;
         }
@@ -193,6 +194,7 @@ export function carry(
     }
     const error = Math.max(whole / cells.totalMass, top / topMass);
     const factor = Math.min(3, Math.max(0.3, 0.85 * Math.cbrt(tolerance / (error + 1e-300))));
+    if (!(error < Infinity)) throw new Error('invalid bed: its error is no number, expected finite water and air');
     if (pace.fixedStepS === null && error > 1.5 * tolerance && step > 1e-2) {
       wanted = step * factor;
       continue;
