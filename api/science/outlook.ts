@@ -2,7 +2,7 @@
 //
 // The first day follows the typical day block by block, the rest its mean, so that the steps can grow; hours, not digits,
 // are wanted, so the tolerance is wider and no responses go along.
-import { diffusivityM2PerS } from './air.ts';
+import { diffusivityM2PerS, referenceActivity } from './air.ts';
 import { bedMean, topMean, type Bed } from './bed.ts';
 import { blocksPerDay, blockSeconds, daySeconds, type AirDay } from './climate.ts';
 import { inflowOf, isEmpty, type Condition } from './condition.ts';
@@ -88,17 +88,7 @@ function staysInside(
   now: number,
   { upper, lower }: Target,
 ): boolean {
-  const { integrals } = typical;
-  let wettest = 0;
-  let driest = 1;
-  let most = 0;
-  for (let k = 0; k < blocksPerDay; k++) {
-    const vapour = integrals[4 * k + 4]! - integrals[4 * k]!;
-    const humidity = vapour / (integrals[4 * k + 5]! - integrals[4 * k + 1]!);
-    wettest = Math.max(wettest, humidity);
-    driest = Math.min(driest, humidity);
-    most = Math.max(most, vapour / blockSeconds);
-  }
+  const { wettest, driest, mostVapour } = extremesOf(typical);
   const { cells } = bed.grid;
   let wettestCell = 0;
   let driestCell = Infinity;
@@ -106,17 +96,33 @@ function staysInside(
     wettestCell = Math.max(wettestCell, bed.capacity * bed.water[i]!);
     driestCell = Math.min(driestCell, bed.capacity * bed.water[i]!);
   }
-  // Reference activity differs a little from humidity away from 25 °C: a margin of 3 %.
-  const rise = (most * horizonDays * daySeconds) / (resistance * (bed.densityKgPerM3 / bed.capacity) * depthM);
+  const rise = (mostVapour * horizonDays * daySeconds) / (resistance * (bed.densityKgPerM3 / bed.capacity) * depthM);
   const ceiling = Math.max(
     wettestCell,
-    Math.min(bed.capacity * tableWater(bed.isotherm, Math.min(0.99, wettest * 1.03)), wettestCell + rise),
+    Math.min(bed.capacity * tableWater(bed.isotherm, Math.min(0.99, wettest)), wettestCell + rise),
   );
-  const floor = Math.min(driestCell, bed.capacity * tableWater(bed.isotherm, driest * 0.97));
-  return (
-    (upper === null || ceiling < upper || (now + rise < upper && wettestCell <= now)) &&
-    (lower === null || floor >= lower)
-  );
+  const floor = Math.min(driestCell, bed.capacity * tableWater(bed.isotherm, driest));
+  return (upper === null || ceiling < upper) && (lower === null || floor >= lower);
+}
+
+const extremes = new WeakMap<AirDay, { wettest: number; driest: number; mostVapour: number }>();
+
+// The largest and least reference activity that the day's blocks lead to, and its largest concentration.
+function extremesOf(typical: AirDay): { wettest: number; driest: number; mostVapour: number } {
+  const known = extremes.get(typical);
+  if (known) return known;
+  const { integrals } = typical;
+  const found = { wettest: 0, driest: 1, mostVapour: 0 };
+  for (let k = 0; k < 4 * blocksPerDay; k += 4) {
+    const vapour = integrals[k + 4]! - integrals[k]!;
+    const humidity = vapour / (integrals[k + 5]! - integrals[k + 1]!);
+    const activity = referenceActivity(humidity, (integrals[k + 6]! - integrals[k + 2]!) / blockSeconds);
+    found.wettest = Math.max(found.wettest, activity);
+    found.driest = Math.min(found.driest, activity);
+    found.mostVapour = Math.max(found.mostVapour, vapour / blockSeconds);
+  }
+  extremes.set(typical, found);
+  return found;
 }
 
 const levels = new WeakMap<AirDay, Float64Array>();
@@ -140,8 +146,8 @@ export function minutesToEquilibrium(
 ): number | null {
   const { bed: original } = condition;
   const even = levelled(air);
-  const humidity = even[4]! / even[5]!;
-  const wanted = 0.95 * tableWater(original.isotherm, Math.min(0.99, humidity));
+  const activity = referenceActivity(even[4]! / even[5]!, even[6]! / blockSeconds);
+  const wanted = 0.95 * tableWater(original.isotherm, Math.min(0.99, activity));
   if (!(wanted > 0)) return null;
   const bed: Bed = {
     ...original,
@@ -153,7 +159,7 @@ export function minutesToEquilibrium(
   let before = 0;
   let beforeS = 0;
   let reachedS: number | null = null;
-  carry(bed, even, 0, daySeconds, inflow, { scale: 3, fading: false, fixedStepS: null }, false, (second) => {
+  carry(bed, even, 0, daySeconds, inflow, { scale: 1, fading: false, fixedStepS: null }, false, (second) => {
     const water = bedMean(bed, bed.water);
     if (water >= wanted) {
       reachedS = beforeS + ((wanted - before) / (water - before)) * (second - beforeS);

@@ -25,6 +25,9 @@ export const firstStepS = 300;
 const topM = 0.01;
 const daySeconds = 86_400;
 
+/** Far above what any day takes; an endless loop would be worse than an error. */
+const mostTries = 1_000_000;
+
 /** How carefully: `scale` times the tolerance; `fading` forgets what the end will not remember; a fixed step is for measuring order. */
 export interface Pace {
   readonly scale: number;
@@ -89,7 +92,10 @@ export function carry(
   let second = fromS;
   let wanted = pace.fixedStepS ?? bed.stepS;
   integrals(day, second, 0);
+  let tries = 0;
   while (second < toS) {
+    if (++tries > mostTries)
+      throw new Error('invalid bed: it does not get through the day, expected finite water and air');
     const left = toS - second;
     let step = wanted;
     if (step >= left * 0.999) step = left;

@@ -1,7 +1,7 @@
 // A container in a room, in a line: what the tests of the estimator are told in.
 import { heldBlocks, evenDay, type Reading } from '../../../api/science/blocks.ts';
 import { roomAir, daySeconds, type RoomAir } from '../../../api/science/climate.ts';
-import type { BedSpec, FoldInput, Geometry, Lid, SorbentNumbers } from '../../../api/science/history.ts';
+import type { FoldInput, Geometry, Lid, Scooping, SorbentNumbers } from '../../../api/science/history.ts';
 import { usualThresholds } from '../../../api/science/judge.ts';
 import { sorbentClass, sorbentNumbers } from '../../../api/science/properties.ts';
 
@@ -69,7 +69,7 @@ export interface Jar {
   readonly lid?: Lid;
   readonly air: RoomAir;
   readonly filmMPerS?: number;
-  readonly scooping?: BedSpec['scooping'];
+  readonly scooping?: Scooping;
   readonly upper?: number | null;
   readonly lower?: number | null;
   readonly key?: string;
@@ -108,7 +108,6 @@ export function jar({
       key,
       sorbent: numbers,
       geometry,
-      scooping,
       scoopKg: 0.05,
       topM: 0.01,
       usualClosure: 'tight',
@@ -120,6 +119,7 @@ export function jar({
       room: 'room',
       lid,
       habit: null,
+      scooping,
       dryKg: (areaM2 * depthMm * numbers.bulkDensityKgPerM3) / 1000,
       plates: 1,
       water: { kind: 'known', waterFraction: start, sdLn: startSdLn },
