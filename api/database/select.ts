@@ -51,6 +51,8 @@ function parserOf(type: number): (text: string) => unknown {
 /** Reads the database behind a `postgres://` address. */
 export function postgresSelector(url: string, note: (statement: string) => void = () => {}): Selector {
   const pool = new pg.Pool({ ...postgresConnection(url, true), types: { getTypeParser: parserOf } });
+  // A connection that breaks while idle is replaced; without a listener it would end the process.
+  pool.on('error', () => {});
   return {
     engine: 'postgres',
     async select<Row>(statement: string, values: readonly (string | number | null)[] = []): Promise<Row[]> {

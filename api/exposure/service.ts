@@ -1,6 +1,7 @@
 // The exposure room's door for the other rooms.
 import type { Context } from '../context.ts';
 import { readerInside } from '../database/inside.ts';
+import { onWater } from '../stock/service.ts';
 import { onStale, type Transaction } from '../work.ts';
 import type { LabFacts } from './ground.ts';
 import { bringForward } from './refresh.ts';
@@ -31,3 +32,5 @@ export async function waterFractionAt(
   const waterFraction = await scoopWaterAt(readerInside(tx), lab, containerId, at);
   return waterFraction === null ? null : { waterFraction, assumed: false };
 }
+
+onWater(waterFractionAt);

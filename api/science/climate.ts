@@ -33,7 +33,7 @@ function integrated(
     let doubt = uncertain?.[k] ?? 1;
     if (doubt === 2) {
       source = filling && k >= fillFrom ? filling : null;
-      doubt = 1;
+      doubt = source ? 1 : 0;
     }
     const at = 4 * k;
     integrals[at + 4] = integrals[at]! + blockSeconds * (source ? source.vapourKgPerM3[k]! : 0);

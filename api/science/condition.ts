@@ -39,13 +39,15 @@ export const depthOf = (spec: BedSpec, dryKg: number): number => {
 export const areaOf = ({ geometry }: BedSpec, plates: number): number =>
   geometry.kind === 'plate' ? geometry.plateAreaM2 * plates : geometry.areaM2;
 
+/** An emptied container keeps a trace for a bed, the same whether it goes on from a checkpoint or not, kg. */
 const emptyKg = 1e-7;
+export const bedKg = (dryKg: number): number => Math.max(dryKg, emptyKg);
 export const isEmpty = (condition: Condition): boolean => !(condition.dryKg > emptyKg) || condition.plates <= 0;
 
 /** The bed of a spec, without water. */
 export function bareBed(spec: BedSpec, dryKg: number, factors: Factors): Bed {
   const grid =
-    spec.geometry.kind === 'plate' ? plateGrid(spec.geometry.layerM) : bedGrid(depthOf(spec, Math.max(dryKg, emptyKg)));
+    spec.geometry.kind === 'plate' ? plateGrid(spec.geometry.layerM) : bedGrid(depthOf(spec, bedKg(dryKg)));
   const widening = prior.filled / prior.bias;
   return emptyBed(
     spec.sorbent,

@@ -1,6 +1,6 @@
 // What each event does to a container.
 import { bedMean, clearRows, cutTop, level, resize, rowOf, topMean, type Bed } from './bed.ts';
-import { depthOf, fill, receive, type Condition } from './condition.ts';
+import { bedKg, depthOf, fill, receive, type Condition } from './condition.ts';
 import { bedCells } from './grid.ts';
 import type { Action, BedSpec, Handover } from './history.ts';
 import { tableSlope, tableWater } from './isotherm.ts';
@@ -110,9 +110,8 @@ function take(condition: Condition, spec: BedSpec, id: string, dryKg: number): D
 }
 
 function shrink(condition: Condition, spec: BedSpec, dryKg: number): void {
-  const depthM = depthOf(spec, dryKg);
-  // What is left of an emptied container is no bed any more.
-  if (!(depthM > 1e-6) || depthM === condition.bed.grid.depthM) return;
+  const depthM = depthOf(spec, bedKg(dryKg));
+  if (depthM === condition.bed.grid.depthM) return;
   if (condition.scooping === 'top') cutTop(condition.bed, depthM);
   else resize(condition.bed, depthM);
 }

@@ -1,0 +1,193 @@
+// What would be, if: a stored container with things that have not happened, or a scenario of nothing but numbers.
+import { z } from 'zod';
+import { BadInput } from '../commands/ending.ts';
+import { estimate } from '../commands/estimate/exposure.ts';
+import { scenarioOf } from '../commands/estimate/scenario.ts';
+import { roomNamed } from '../climate/service.ts';
+import type { Context } from '../context.ts';
+import type { Closure } from '../database/generated/sqlite/client.ts';
+import { invalid, missing, Refused, unknown } from '../errors.ts';
+import { foldExposure } from '../science/exposure.ts';
+import type { Action, Answer, State } from '../science/history.ts';
+import { containerOf } from '../stock/service.ts';
+import { lidOf } from './closure.ts';
+import { foldInputAt } from './water.ts';
+
+export interface Forecast {
+  at: Date;
+  state: State;
+  meanWaterFraction: number;
+  low: number;
+  high: number;
+  scoopWaterFraction: number;
+  scoopLow: number;
+  scoopHigh: number;
+  topWaterFraction: number;
+  chancePastLimit: number | null;
+  hoursToLimit: number | null;
+  reason: string;
+}
+
+export interface WhatIf {
+  exposure: Forecast[];
+  waterGainedGrams: number | null;
+}
+
+export const whatIfTypes = ['OPENED', 'CLOSED', 'MOVED', 'MIXED', 'TAKEN', 'DRIED'] as const;
+
+export interface Supposed {
+  type: (typeof whatIfTypes)[number];
+  at?: Date | null | undefined;
+  closure?: Closure | null | undefined;
+  room?: string | null | undefined;
+  grams?: number | null | undefined;
+  waterFraction?: number | null | undefined;
+}
+
+export interface ContainerQuestion {
+  label: string;
+  events?: readonly Supposed[] | null | undefined;
+  report: readonly Date[];
+}
+
+const dayMs = 86_400_000;
+const mostDays = 90;
+const mostReports = 50;
+const scoopSeconds = 300;
+/** One sigma of a drying that is only supposed, kg/kg (as of a measured one). */
+const driedSd = 0.0015;
+
+const forecastOf = (answer: Answer, at: Date): Forecast => ({
+  at,
+  state: answer.state,
+  meanWaterFraction: answer.meanWaterFraction,
+  low: answer.low,
+  high: answer.high,
+  scoopWaterFraction: answer.scoopWaterFraction,
+  scoopLow: answer.scoopLow,
+  scoopHigh: answer.scoopHigh,
+  topWaterFraction: answer.topWaterFraction,
+  chancePastLimit: answer.chancePastLimit,
+  hoursToLimit: answer.hoursToLimit,
+  reason: answer.reason,
+});
+
+function checkedInstant(at: Date, now: Date, path: string): number {
+  const ms = at.getTime();
+  // Clocks differ a little: what was now when it was asked still is.
+  if (ms < now.getTime() - 60_000) {
+    throw invalid(path, at.toISOString(), 'not before now; waterOverTime tells what was');
+  }
+  if (ms > now.getTime() + mostDays * dayMs) throw invalid(path, at.toISOString(), `at most ${mostDays} days ahead`);
+  return Math.max(ms, now.getTime());
+}
+
+function actionsOf(event: Supposed, atS: number, roomId: string | null, path: string): Action[] {
+  switch (event.type) {
+    case 'OPENED':
+      return [{ kind: 'opened', atS }];
+    case 'CLOSED': {
+      const closure = lidOf(event.closure ?? 'TIGHT');
+      if (closure === 'open') throw invalid(`${path}.closure`, 'OPEN', 'a closure; or the type OPENED');
+      return [{ kind: 'closed', atS, closure }];
+    }
+    case 'MOVED':
+      if (!roomId) throw missing(`${path}.room`, 'the name of a room');
+      return [{ kind: 'moved', atS, room: roomId }];
+    case 'MIXED':
+      return [{ kind: 'mixed', atS }];
+    case 'TAKEN': {
+      const grams = event.grams ?? null;
+      if (grams === null) throw missing(`${path}.grams`, 'dry grams, more than 0');
+      if (!(grams > 0)) throw invalid(`${path}.grams`, grams, 'dry grams, more than 0');
+      return [{ kind: 'taken', atS, id: path, dryKg: grams / 1000, openSeconds: scoopSeconds }];
+    }
+    case 'DRIED': {
+      const waterFraction = event.waterFraction ?? null;
+      if (waterFraction === null) throw missing(`${path}.waterFraction`, 'kg water per kg dry sorbent, 0 to 2');
+      if (!(waterFraction >= 0 && waterFraction <= 2)) {
+        throw invalid(`${path}.waterFraction`, waterFraction, 'kg water per kg dry sorbent, 0 to 2');
+      }
+      return [{ kind: 'dried', atS, waterFraction, sd: driedSd }];
+    }
+  }
+}
+
+/** A stored container's exposure at each of the instants, if these things happened. */
+export async function whatIfContainer(context: Context, question: ContainerQuestion): Promise<WhatIf> {
+  const { database, lab } = context;
+  const now = context.now();
+  const path = 'container';
+  const place = { tx: database.read, labId: lab.id };
+  const container = await containerOf(place, question.label, `${path}.label`);
+  const { report } = question;
+  if (report.length === 0) throw missing(`${path}.report`, 'at least one instant');
+  if (report.length > mostReports)
+    throw invalid(`${path}.report`, `${report.length} instants`, `at most ${mostReports}`);
+  const instants = report.map((at, i) => checkedInstant(at, now, `${path}.report.${i}`));
+  const supposed: Action[] = [];
+  const rooms: string[] = [];
+  for (const [i, event] of (question.events ?? []).entries()) {
+    const under = `${path}.events.${i}`;
+    const atMs = checkedInstant(event.at ?? now, now, `${under}.at`);
+    const room = event.room ? await roomNamed(place.tx, lab.id, event.room, `${under}.room`) : null;
+    if (room) rooms.push(room.id);
+    supposed.push(...actionsOf(event, atMs / 1000, room?.id ?? null, under));
+  }
+  const untilMs = Math.max(...instants);
+  const found = await foldInputAt(database, lab, container.id, untilMs, now.getTime());
+  if (!found) throw invalid(`${path}.label`, question.label, 'a container whose water can be estimated');
+  const { input, grounds } = found;
+  const elsewhere = await grounds.airs(rooms, now.getTime(), untilMs);
+  const airs = new Map([...input.airs, ...elsewhere]);
+  const actions = [...input.actions, ...supposed].sort((one, other) => one.atS - other.atS);
+  const answers = instants.map((ms) => ({ ms, ...foldExposure({ ...input, airs, actions, asOfS: ms / 1000 }) }));
+  const gainedNow = foldExposure({ ...input, asOfS: now.getTime() / 1000 }).waterGainedKg;
+  const last = answers.reduce((latest, one) => (one.ms > latest.ms ? one : latest));
+  return {
+    exposure: answers.map(({ ms, answer }) => forecastOf(answer, new Date(ms))),
+    waterGainedGrams: 1000 * (last.waterGainedKg - gainedNow),
+  };
+}
+
+/** What the estimate command prints. */
+interface Estimated {
+  exposure: (Omit<Forecast, 'at'> & { at: string })[];
+  waterGainedGrams: number;
+}
+
+const readings = z.array(z.object({ at: z.number(), temperatureC: z.number(), humidityPercent: z.number() }));
+
+function refusedBy(error: BadInput): Refused {
+  const [, kind, path = '', rest = ''] = /^(invalid|unknown|missing) ([^:,]+)[:,] (.*)$/s.exec(error.message) ?? [];
+  const expected = rest.replace(/^.*?expected /s, '');
+  return new Refused(error.message.replace(`${kind} `, `${kind} scenario.`), `scenario.${path}`, expected);
+}
+
+/** A free scenario: the estimate command's own input, as checked by it. */
+export function whatIfScenario(raw: unknown): WhatIf {
+  try {
+    const scenario = scenarioOf(raw);
+    const climate = readings.parse(scenario.climate);
+    const air = climate.map(({ at, temperatureC, humidityPercent }) => ({
+      atS: at,
+      temperatureC,
+      humidity: humidityPercent / 100,
+    }));
+    const { exposure, waterGainedGrams } = estimate(scenario, air) as Estimated;
+    return { exposure: exposure.map((one) => ({ ...one, at: new Date(one.at) })), waterGainedGrams };
+  } catch (error) {
+    throw error instanceof BadInput ? refusedBy(error) : error;
+  }
+}
+
+/** Exactly one of the two must be asked. */
+export async function whatIf(
+  context: Context,
+  asked: { container?: ContainerQuestion | null; scenario?: unknown },
+): Promise<WhatIf> {
+  if (asked.container && asked.scenario) throw unknown('scenario', 'both', 'a container or a scenario, not both');
+  if (asked.container) return whatIfContainer(context, asked.container);
+  if (asked.scenario) return whatIfScenario(asked.scenario);
+  throw missing('container', 'a container or a scenario');
+}
