@@ -3,7 +3,7 @@ import { deepestM } from '../science/tray/deepest.ts';
 import { forecast } from '../science/tray/forecast.ts';
 import { loadOf } from '../science/tray/load.ts';
 import { asReceived } from '../science/weighings.ts';
-import { endWith } from './ending.ts';
+import { BadInput, endWith } from './ending.ts';
 import { jsonFile } from './json.ts';
 import { trayInput, type TrayInput } from './tray/input.ts';
 import { trayOf } from './tray/load.ts';
@@ -15,12 +15,17 @@ const usualMostMinutes = 1440;
 function answer(input: TrayInput): unknown {
   const tray = trayOf(input);
   const load = loadOf(tray);
-  const { moments, crossings, balance, profile } = forecast(load, {
+  const { moments, crossings, balance, profile, condensed } = forecast(load, {
     atS: (input.atMinutes ?? [input.minutes]).map((minutes) => 60 * minutes),
     targets: input.targets ?? [],
     mostS: 60 * (input.maxMinutes ?? usualMostMinutes),
     profileAtS: 60 * input.minutes,
   });
+  if (condensed) {
+    throw new BadInput(
+      `invalid oven.waterMbar: ${tray.oven.vapourPa / 100}, expected air that does not condense on this load`,
+    );
+  }
   const { deepest } = input;
   const depthM = deepest ? deepestM(tray, deepest.target, deepest.of, 60 * input.minutes) : null;
   return {

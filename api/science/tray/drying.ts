@@ -36,10 +36,13 @@ export interface Drying {
   readonly heat: Float64Array;
   trayK: number;
   second: number;
-  /** The same before the last step. */
+  /** The same before the last step, and at its middle stage. */
   readonly waterBefore: Float64Array;
   readonly heatBefore: Float64Array;
   trayKBefore: number;
+  readonly waterMiddle: Float64Array;
+  readonly heatMiddle: Float64Array;
+  trayKMiddle: number;
   secondBefore: number;
   /** The step the control would take next, s. */
   stepS: number;
@@ -80,6 +83,9 @@ export function startDrying(load: Load, thicknessM = trayGrid(load.depthM)): Dry
     waterBefore: water.slice(),
     heatBefore: heat.slice(),
     trayKBefore: at.trayK,
+    waterMiddle: water.slice(),
+    heatMiddle: heat.slice(),
+    trayKMiddle: at.trayK,
     secondBefore: 0,
     stepS: firstStepS,
     waterOut: 0,

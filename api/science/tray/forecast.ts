@@ -47,6 +47,8 @@ export interface Forecast {
   readonly profile: readonly Place[];
   /** What is not accounted for, as a share of what moved; 0 but for rounding. */
   readonly balance: { readonly water: number; readonly energy: number };
+  /** Some place held more than saturated air gives: the numbers mean nothing. */
+  readonly condensed: boolean;
   readonly steps: number;
 }
 
@@ -58,7 +60,7 @@ export function forecast(load: Load, ask: Ask): Forecast {
   const drying = startDrying(load);
   const reading = readingOf(drying);
   const times = [...new Set(ask.profileAtS === null ? ask.atS : [...ask.atS, ask.profileAtS])].sort((a, b) => a - b);
-  const read1 = (second: number): void => {
+  const report = (second: number): void => {
     read(drying, second, reading);
     moments.set(second, momentOf(reading));
     if (second === ask.profileAtS) profile = profileOf(reading);
@@ -66,7 +68,8 @@ export function forecast(load: Load, ask: Ask): Forecast {
   const moments = new Map<number, Moment>();
   let profile: Place[] = [];
   let due = 0;
-  for (; due < times.length && times[due]! <= 0; due++) read1(times[due]!);
+  let condensed = false;
+  for (; due < times.length && times[due]! <= 0; due++) report(times[due]!);
 
   const lastS = times.at(-1) ?? 0;
   const crossings = ask.targets.map((target) => {
@@ -76,7 +79,8 @@ export function forecast(load: Load, ask: Ask): Forecast {
   const endS = Math.max(lastS, ask.mostS);
   while (drying.second < lastS || (drying.second < ask.mostS && crossings.some(isOpen))) {
     step(drying, endS);
-    for (; due < times.length && times[due]! <= drying.second; due++) read1(times[due]!);
+    condensed ||= drying.water.some((water) => water > load.table.mostWater);
+    for (; due < times.length && times[due]! <= drying.second; due++) report(times[due]!);
     for (const crossing of crossings) {
       if (crossing.meanS === null) crossing.meanS = crossed(drying, reading, crossing.target, 'mean', ask.mostS);
       if (crossing.wettestS === null)
@@ -88,6 +92,7 @@ export function forecast(load: Load, ask: Ask): Forecast {
     crossings,
     profile,
     balance: unbalanced(drying),
+    condensed,
     steps: drying.steps,
   };
 }
@@ -107,7 +112,7 @@ function crossed(
   if (read(drying, drying.second, reading)[figure] > target) return null;
   let above = drying.secondBefore;
   let below = drying.second;
-  while (below - above > 1e-6 * below) {
+  while (below - above > 1e-6 * below + 1e-3) {
     const middle = (above + below) / 2;
     if (read(drying, middle, reading)[figure] > target) above = middle;
     else below = middle;

@@ -3,6 +3,7 @@ import { zeroCelsiusK } from '../air.ts';
 import { columnOf, evaluate, type Column } from './column.ts';
 import type { Drying } from './drying.ts';
 import { restingWater } from './residual.ts';
+import { gamma } from './stepper.ts';
 
 /** Places from surface to floor: the surface itself, the middle of every cell, the floor itself. */
 export interface Reading {
@@ -42,35 +43,30 @@ export function readingOf({ stack }: Drying): Reading {
   };
 }
 
-/** Reads the load at a time within its last step, by the cubic through both ends and their rates. */
+/**
+ * Reads the load at a time within its last step, by the parabola through the step's start, middle stage and end. (Rates would
+ * be of no use: what is stiff has them wherever it has not yet come to rest.)
+ */
 export function read(drying: Drying, second: number, into: Reading): Reading {
-  const { stack, first, last } = drying;
+  const { stack, waterBefore, waterMiddle, heatBefore, heatMiddle } = drying;
   const { cells, mass, load } = stack;
   const { column, water, temperatureK } = into;
   const length = drying.second - drying.secondBefore;
   const s = length > 0 ? (second - drying.secondBefore) / length : 1;
-  const end = s * s * (3 - 2 * s);
-  const rateBefore = s * (1 - s) * (1 - s) * length;
-  const rateAfter = -s * s * (1 - s) * length;
+  const before = ((gamma - s) * (1 - s)) / gamma;
+  const middle = (s * (1 - s)) / (gamma * (1 - gamma));
+  const after = (s * (s - gamma)) / (1 - gamma);
   let sum = 0;
   let whole = 0;
   for (let i = 0; i < cells; i++) {
-    const m = mass[i]!;
-    const before = drying.waterBefore[i]!;
-    const w =
-      before + end * (drying.water[i]! - before) + (rateBefore * first.water[i]! + rateAfter * last.water[i]!) / m;
-    const heat = drying.heatBefore[i]!;
+    const w = Math.max(0, before * waterBefore[i]! + middle * waterMiddle[i]! + after * drying.water[i]!);
     column.water[i] = w;
-    column.heat[i] =
-      heat + end * (drying.heat[i]! - heat) + (rateBefore * first.heat[i]! + rateAfter * last.heat[i]!) / m;
+    column.heat[i] = before * heatBefore[i]! + middle * heatMiddle[i]! + after * drying.heat[i]!;
     water[i + 1] = w;
-    sum += m * w;
-    whole += m;
+    sum += mass[i]! * w;
+    whole += mass[i]!;
   }
-  column.trayK = drying.trayKBefore + end * (drying.trayK - drying.trayKBefore);
-  if (load.trayHeatJPerM2K > 0) {
-    column.trayK += (rateBefore * first.tray + rateAfter * last.tray) / load.trayHeatJPerM2K;
-  }
+  column.trayK = before * drying.trayKBefore + middle * drying.trayKMiddle + after * drying.trayK;
   evaluate(stack, column, second);
   temperatureK.set(column.temperatureK, 1);
   into.second = second;

@@ -7,7 +7,8 @@ import { evaluate } from './column.ts';
 import { takeFlows, type Drying } from './drying.ts';
 import { factorise, follow, resolve } from './newton.ts';
 
-const gamma = 2 - Math.SQRT2;
+/** Where in a step its middle stage stands. */
+export const gamma = 2 - Math.SQRT2;
 const d = gamma / 2;
 const omega = Math.SQRT2 / 4;
 // Second-order weights less those of the embedded third-order rule.
@@ -23,7 +24,9 @@ export interface Pace {
 }
 export const usualPace: Pace = { water: 1e-5, temperatureK: 0.025, fixedStepS: null };
 
-const leastStepS = 1e-7;
+const leastStepS = 1e-12;
+/** Water that rounding and the error of a step may leave below nothing, kg/kg. */
+const leastWater = -1e-7;
 const mostPasses = 10;
 
 /** Carries the load one step on, at most to `toS`. */
@@ -67,6 +70,9 @@ function tried(drying: Drying, length: number, pace: Pace): number {
   known.tray = trayHeat * drying.trayK + beta * first.tray;
   if (!settled(drying, drying.second + gamma * length, beta, pace)) return Infinity;
   takeFlows(stack, at, middle);
+  drying.waterMiddle.set(at.water);
+  drying.heatMiddle.set(at.heat);
+  drying.trayKMiddle = at.trayK;
 
   for (let i = 0; i < cells; i++) {
     const water = drying.water[i]!;
@@ -92,6 +98,7 @@ function tried(drying: Drying, length: number, pace: Pace): number {
   let warmth = 0;
   for (let i = 0; i < cells; i++) {
     const w = waterChange[i]!;
+    if (at.water[i]! < leastWater) return Infinity;
     water += mass[i]! * Math.abs(w);
     warmth += mass[i]! * Math.abs(at.kPerWater[i]! * w + at.kPerHeat[i]! * heatChange[i]!);
   }
