@@ -1,0 +1,3 @@
+-- AlterTable
+ALTER TABLE "DryingRequest" ADD COLUMN     "minutes" DOUBLE PRECISION,
+ADD COLUMN     "temperatureC" DOUBLE PRECISION;
