@@ -1,7 +1,7 @@
 // An estimate as the row that is stored and listed.
 import type { ExposureRow } from '../database/exposures.ts';
 import type { FleetContainer } from '../database/fleet.ts';
-import { meanAir } from '../science/climate.ts';
+import { meanAir, type RoomAir } from '../science/climate.ts';
 import type { Answer, FoldInput, Target } from '../science/history.ts';
 import { urgencyOf } from './urgency.ts';
 
@@ -49,6 +49,17 @@ export function unknownRow(
 
 const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
 
+const shares = new WeakMap<RoomAir, { asOfS: number; share: number | null }>();
+
+/** Share of the room's air before an instant that was filled in; the same for all its containers. */
+function filledShare(air: RoomAir, asOfS: number): number | null {
+  const known = shares.get(air);
+  if (known?.asOfS === asOfS) return known.share;
+  const share = finite(meanAir(air, Math.max(asOfS - airWindowS, 0), asOfS).filled);
+  shares.set(air, { asOfS, share });
+  return share;
+}
+
 /** What the estimator answered. */
 export function answerRow(
   container: FleetContainer,
@@ -58,7 +69,6 @@ export function answerRow(
   answer: Answer,
 ): ExposureRow {
   const air = input.airs.get(container.roomId);
-  const sinceS = Math.max(answer.asOfS - airWindowS, 0);
   return {
     ...common(container, labId, asOfMs, input.target),
     state: answer.state,
@@ -76,7 +86,7 @@ export function answerRow(
     hoursToLimitClosed: answer.hoursToLimitClosed,
     grade: answer.grade,
     minutesToRoomEquilibrium: answer.minutesToRoomEquilibrium,
-    uncertainAirFraction: air ? finite(meanAir(air, sinceS, answer.asOfS).filled) : null,
+    uncertainAirFraction: air ? filledShare(air, answer.asOfS) : null,
     reason: answer.reason,
   };
 }
