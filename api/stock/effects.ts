@@ -88,7 +88,10 @@ function closedWith(stand: Stand, closure: DetailOf<'CLOSED'>['closure']): Outco
 }
 
 /** Why an oven should not have seen it, or null. */
-export function ovenCaution(stand: Stand, base: Base): string | null {
+export function ovenCaution(
+  stand: Pick<Stand, 'wettedAt' | 'touchedSolventAt'>,
+  base: Pick<Base, 'kind'>,
+): string | null {
   if (base.kind === 'PLATE_BOX') {
     return stand.wettedAt
       ? 'the plates were wet with solvent: solvent-wet plates never go into a hot or vacuum oven'

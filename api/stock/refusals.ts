@@ -38,7 +38,7 @@ export function refusedItself(impossible: Impossible, container: Container, unde
   const { about, why, expected } = impossible;
   const path = `${under}.${about}`;
   const value = String(valueOf(impossible, container));
-  const of = about === 'label' ? '' : ` in ${container.label}`;
+  const of = about === 'label' ? '' : ` (${container.label})`;
   return new Refused(`invalid ${path}: ${value}, ${why}${of}; ${expected}`, path, expected);
 }
 

@@ -12,4 +12,6 @@ import './receive-mutation.ts';
 import './keep-mutations.ts';
 
 export { ConfidenceEnum, ContainerKindEnum, ClosureEnum, ExposureStateEnum, NumberOriginEnum } from './enums.ts';
-export { ContainerRef, EventRef, LotRef, SorbentRef } from './refs.ts';
+export { fresh } from './fresh.ts';
+export { ContainerRef, EventRef, LotRef, SorbentRef, there } from './refs.ts';
+export { totalCount } from './total.ts';

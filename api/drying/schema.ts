@@ -1,0 +1,182 @@
+// What GraphQL knows of drying: recipes with their limits, and the list of what to dry.
+import { builder } from '../builder.ts';
+import type { DryingRequest } from '../database/generated/sqlite/client.ts';
+import { addMutation } from '../mutation.ts';
+import { connectionOf, pageOf, pageQuery, type Column } from '../page.ts';
+import { ContainerRef, fresh, SorbentRef, there, totalCount } from '../stock/schema.ts';
+import { recipesOf, type Recipe } from './recipes.ts';
+import {
+  dryingMoved,
+  dryingRequested,
+  dryingWithdrawn,
+  moveSaid,
+  requestSaid,
+  withdrawSaid,
+  type Requested,
+} from './service.ts';
+import type { Context } from '../context.ts';
+
+const StateEnum = builder.enumType('DryingRequestState', {
+  description: 'What became of a drying request.',
+  values: {
+    WAITING: { description: 'It waits.' },
+    DRIED: { description: 'A drying was recorded.' },
+    WITHDRAWN: { description: 'It was withdrawn, or nothing was left to dry.' },
+  },
+});
+
+const RequestRef = builder.objectRef<DryingRequest>('DryingRequest');
+
+builder.node(RequestRef, {
+  name: 'DryingRequest',
+  description: 'A container, or some of it, that waits to be dried.',
+  id: { resolve: ({ id }) => id },
+  loadWithoutCache: (id, { load }) => load.dryingRequest.load(id),
+  fields: (t) => ({
+    container: t.field({
+      type: ContainerRef,
+      description: 'What is to be dried.',
+      resolve: async ({ containerId }, _, { load }) => there(await load.container.load(containerId), 'container'),
+    }),
+    dryGrams: t.exposeFloat('dryGrams', {
+      nullable: true,
+      description: 'How much of it, dry g; null for all, and for plates.',
+    }),
+    plates: t.exposeInt('plates', { nullable: true, description: 'How many plates; null for all, and for sorbent.' }),
+    why: t.exposeString('why', { description: 'Why.' }),
+    wantedBy: t.expose('wantedBy', {
+      type: 'DateTime',
+      nullable: true,
+      description: 'By when it is wanted; null when nobody said.',
+    }),
+    temperatureC: t.exposeFloat('temperatureC', {
+      nullable: true,
+      description: 'Temperature of the recipe it is meant for, °C; null when nobody said.',
+    }),
+    minutes: t.exposeFloat('minutes', {
+      nullable: true,
+      description: 'Minutes of the recipe it is meant for; null when nobody said.',
+    }),
+    position: t.exposeFloat('position', { description: 'Its place in the order set by hand: smaller comes first.' }),
+    state: t.field({ type: StateEnum, description: 'Whether it waits still.', resolve: ({ state }) => state }),
+    madeAt: t.expose('madeAt', { type: 'DateTime', description: 'When it was asked for.' }),
+    endedAt: t.expose('endedAt', {
+      type: 'DateTime',
+      nullable: true,
+      description: 'When it was dried or withdrawn; null while it waits.',
+    }),
+  }),
+});
+
+builder.interfaceField(ContainerRef, 'dryingRequests', (t) =>
+  t.field({
+    type: [RequestRef],
+    description: 'What was asked to be dried of it, oldest first, ended ones too.',
+    resolve: ({ id }, _, { load }) => load.dryingRequests.load(id),
+  }),
+);
+
+const RecipeRef = builder.objectRef<Recipe>('DryingRecipe').implement({
+  description: 'How something is dried, and what it never stands. Common practice; the maker’s sheet comes first.',
+  fields: (t) => ({
+    of: t.exposeString('of', { description: 'What is dried so.' }),
+    vacuum: t.exposeBoolean('vacuum', { description: 'In a vacuum oven.' }),
+    temperatureLowC: t.exposeFloat('temperatureLowC', { description: 'From this temperature, °C.' }),
+    temperatureHighC: t.exposeFloat('temperatureHighC', { description: 'To this temperature, °C.' }),
+    minutesLow: t.exposeFloat('minutesLow', { description: 'At least so long at temperature, min.' }),
+    minutesHigh: t.exposeFloat('minutesHigh', { description: 'At most so long, min.' }),
+    limitC: t.exposeFloat('limitC', { description: 'Never above, °C: hotter recipes are refused.' }),
+    source: t.exposeString('source', { description: 'Where the numbers come from.' }),
+  }),
+});
+
+builder.interfaceField(ContainerRef, 'dryingRecipes', (t) =>
+  t.field({
+    type: [RecipeRef],
+    description: 'How it is dried, the strictest limit first; empty where nothing is known.',
+    resolve: async ({ lotId, backing }, _, { load }) => {
+      const lot = there(await load.lot.load(lotId), 'lot');
+      const sorbent = there(await load.sorbent.load(lot.sorbentId), 'sorbent');
+      return recipesOf(sorbent.sorbentClass, backing);
+    },
+  }),
+);
+
+builder.objectField(SorbentRef, 'dryingRecipes', (t) =>
+  t.field({
+    type: [RecipeRef],
+    description: 'How it is dried when loose; empty where nothing is known.',
+    resolve: ({ sorbentClass }) => recipesOf(sorbentClass, null),
+  }),
+);
+
+const inOrder: Column<DryingRequest>[] = [
+  { path: ['position'], direction: 'asc', value: ({ position }) => position },
+  { path: ['id'], direction: 'asc', value: ({ id }) => id },
+];
+
+builder.queryField('dryingRequests', (t) =>
+  t.connection(
+    {
+      type: RequestRef,
+      description: 'The list of what to dry, in the order set by hand.',
+      args: {
+        state: t.arg({ type: [StateEnum], description: 'Only in these states; those that wait when not given.' }),
+      },
+      resolve: async (_, args, { database: { read }, lab }) => {
+        const page = pageOf(args, inOrder.length);
+        const of = { labId: lab.id, state: { in: args.state ?? ['WAITING' as const] } };
+        const { where, ...rest } = pageQuery(inOrder, page);
+        const rows = await read.dryingRequest.findMany({ where: { AND: [of, where] }, ...rest });
+        return connectionOf(inOrder, page, rows, () => read.dryingRequest.count({ where: of }));
+      },
+    },
+    {
+      name: 'DryingRequestsConnection',
+      description: 'A page of drying requests.',
+      fields: (f) => ({ totalCount: f.int(totalCount) }),
+    },
+    { name: 'DryingRequestsEdge', description: 'A drying request with its place in the list.' },
+  ),
+);
+
+async function requestOf(context: Context, requested: Promise<Requested>): Promise<DryingRequest> {
+  const { requestId } = await fresh(context, requested);
+  return there(await context.load.dryingRequest.load(requestId), 'drying request');
+}
+
+addMutation('requestDrying', {
+  description:
+    'Puts a container, or some of it, on the list of what to dry. Sorbent that touched solvent or sample, solvent-wet plates, and recipes above what the material stands are refused.',
+  check: requestSaid,
+  success: RequestRef,
+  run: (input, context) => requestOf(context, dryingRequested(context, input)),
+  fields: (t) => ({
+    label: t.string({ required: true, description: 'Label of the container.' }),
+    dryGrams: t.float({ description: 'How much of it, dry g; all when not given.' }),
+    plates: t.int({ description: 'How many plates of a box; all when not given.' }),
+    why: t.string({ required: true, description: 'Why.' }),
+    wantedBy: t.field({ type: 'DateTime', description: 'By when it is wanted.' }),
+    temperatureC: t.float({ description: 'Temperature of the recipe it is meant for, °C.' }),
+    minutes: t.float({ description: 'Minutes of the recipe it is meant for.' }),
+  }),
+});
+
+addMutation('withdrawDrying', {
+  description: 'Takes a request off the list.',
+  check: withdrawSaid,
+  success: RequestRef,
+  run: (input, context) => requestOf(context, dryingWithdrawn(context, input)),
+  fields: (t) => ({ id: t.id({ required: true, description: 'Which request.' }) }),
+});
+
+addMutation('moveDryingRequest', {
+  description: 'Puts a request before another one, or last.',
+  check: moveSaid,
+  success: RequestRef,
+  run: (input, context) => requestOf(context, dryingMoved(context, input)),
+  fields: (t) => ({
+    id: t.id({ required: true, description: 'Which request.' }),
+    before: t.id({ description: 'The request it comes before; last when not given.' }),
+  }),
+});

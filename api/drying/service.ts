@@ -1,0 +1,100 @@
+// The list of what to dry: asked for, put in order, withdrawn, and answered when a drying is recorded.
+import { z } from 'zod';
+import type { Context } from '../context.ts';
+import type { DryingRequest } from '../database/generated/sqlite/client.ts';
+import { invalid, unknown } from '../errors.ts';
+import { containerOf, localId, said } from '../stock/service.ts';
+import { newId, write, type Work } from '../work.ts';
+import './answered.ts';
+import { checkRequest, positionBefore } from './rules.ts';
+
+export const requestSaid = z.object({
+  label: said.label,
+  dryGrams: said.grams,
+  plates: said.plates,
+  why: z.string('why').trim().min(1, 'why').max(500, 'at most 500 signs'),
+  wantedBy: z.date('an instant').nullish(),
+  temperatureC: said.celsius.nullish(),
+  minutes: said.minutes.nullish(),
+  clientKey: said.clientKey,
+});
+
+export const withdrawSaid = z.object({ id: z.string('the id of a request'), clientKey: said.clientKey });
+
+export const moveSaid = z.object({
+  id: z.string('the id of a request'),
+  before: z.string('the id of a request').nullish(),
+  clientKey: said.clientKey,
+});
+
+const inOrder = [{ position: 'asc' as const }, { id: 'asc' as const }];
+
+const waitingOf = ({ tx, labId }: Work): Promise<DryingRequest[]> =>
+  tx.dryingRequest.findMany({ where: { labId, state: 'WAITING' }, orderBy: inOrder });
+
+async function requestOf(work: Work, id: string, path: string): Promise<DryingRequest> {
+  const key = localId('DryingRequest', id, path);
+  const request = await work.tx.dryingRequest.findFirst({ where: { id: key, labId: work.labId } });
+  if (!request) throw unknown(path, id, 'the id of a drying request of this lab');
+  if (request.state === 'WAITING') return request;
+  throw invalid(path, id, `it was ${request.state.toLowerCase()} already; one that waits`);
+}
+
+export type Requested = { requestId: string };
+
+/** Puts a container, or some of it, on the list; last, until it is moved. */
+export function dryingRequested(context: Context, input: z.output<typeof requestSaid>): Promise<Requested> {
+  return write(context, 'requestDrying', input, async (work) => {
+    const { tx, labId } = work;
+    const container = await containerOf(work, input.label);
+    const { sorbent } = await tx.lot.findUniqueOrThrow({ where: { id: container.lotId }, include: { sorbent: true } });
+    const waiting = await waitingOf(work);
+    const { dryGrams, plates, why, wantedBy = null, temperatureC = null, minutes = null } = input;
+    const wanted = { dryGrams, plates, temperatureC };
+    checkRequest(
+      container,
+      sorbent.sorbentClass,
+      wanted,
+      waiting.filter(({ containerId }) => containerId === container.id),
+    );
+    const position = positionBefore(waiting, null) ?? 0;
+    const of = { containerId: container.id, dryGrams, plates, why, wantedBy, temperatureC, minutes, position };
+    const request = await tx.dryingRequest.create({
+      data: { id: newId(), labId, ...of, state: 'WAITING', madeAt: work.now },
+    });
+    work.changed('DryingRequest', request.id, 'MADE');
+    return { requestId: request.id };
+  });
+}
+
+export function dryingWithdrawn(context: Context, input: z.output<typeof withdrawSaid>): Promise<Requested> {
+  return write(context, 'withdrawDrying', input, async (work) => {
+    const { id } = await requestOf(work, input.id, 'input.id');
+    await work.tx.dryingRequest.update({ where: { id }, data: { state: 'WITHDRAWN', endedAt: work.now } });
+    work.changed('DryingRequest', id, 'CHANGED');
+    return { requestId: id };
+  });
+}
+
+/** Puts a request before another, or last. */
+export function dryingMoved(context: Context, input: z.output<typeof moveSaid>): Promise<Requested> {
+  return write(context, 'moveDryingRequest', input, async (work) => {
+    const request = await requestOf(work, input.id, 'input.id');
+    const before = input.before ? await requestOf(work, input.before, 'input.before') : null;
+    if (before?.id === request.id) throw invalid('input.before', input.before, 'another request');
+    const place = async (id: string, position: number) => {
+      await work.tx.dryingRequest.update({ where: { id }, data: { position } });
+      work.changed('DryingRequest', id, 'CHANGED');
+    };
+    const others = (await waitingOf(work)).filter(({ id }) => id !== request.id);
+    const position = positionBefore(others, before?.id ?? null);
+    if (position !== null) await place(request.id, position);
+    else {
+      // Halved too often: number the whole list anew.
+      const at = others.findIndex(({ id }) => id === before?.id);
+      const all = [...others.slice(0, at), request, ...others.slice(at)];
+      for (const [index, { id }] of all.entries()) await place(id, index + 1);
+    }
+    return { requestId: request.id };
+  });
+}
