@@ -58,14 +58,22 @@ function zoneIn(text: string): Zone | null {
 }
 
 const ABOUT_ZONE =
-  /time ?zone|zeitzone|\btz\b|utc ?offset|gmt ?offset|fuseau|zona horaria|fuso|tijdzone|tidszon|(?:all |local |clock )?times? (?:are|is|in|as|given)\b|^zone\b|clock (?:is|set|runs)/i;
+  /time ?zone|zeitzone|\btz\b|(?:utc|gmt) ?offset|fuseau|zona horaria|fuso|tijdzone|tidszon|(?:all |local |clock )?times? (?:are|is|in|as|given)\b|^zone\b|clock|^(?:local )?time\s*[:=]/i;
 
 /** Only a line about the zone counts: "exported at 10:00 UTC" says nothing of the readings. */
 function zoneSaid(cells: readonly string[]): Zone | null {
   const text = cells.join(' ');
   if (!ABOUT_ZONE.test(text)) return null;
-  const value = text.replace(/^.*?(?:[:=]|\bzone\b|\btz\b|\boffset\b)\s*/i, '');
-  return zoneIn(text) ?? firstOf([cells.at(-1) ?? '', value, ...value.split(/[\s,;()]+/)], zoneNamed);
+  const value = cells.length > 1 ? cells.slice(1).join(' ') : text.replace(/^[^:=]*[:=]\s*/, '');
+  const bare = /offset/i.test(text) ? numberOf(value) : NaN;
+  if (!Number.isNaN(bare)) return hoursOrMinutes(bare);
+  return zoneNamed(value) ?? zoneIn(value) ?? firstOf(value.split(/[\s,;()]+/), zoneNamed);
+}
+
+/** A bare offset: hours up to 14, else minutes. */
+function hoursOrMinutes(offset: number): Zone | null {
+  const minutes = Math.abs(offset) <= 14 ? offset * 60 : offset;
+  return Math.abs(minutes) <= 14 * 60 ? fixedZone(minutes) : null;
 }
 
 const KEY = /^(.{2,40}?)\s*(?:[:=]\s*|\s(?=\S+$))(.+)$/;
@@ -74,6 +82,7 @@ function keyed(cells: readonly string[]): [key: string, value: string] | null {
   const [key = '', value] = cells;
   if (value !== undefined && cells.length === 2) return [key.replace(/\s*[:=]$/, '').toLowerCase(), value];
   const parts = cells.length === 1 ? KEY.exec(key) : null;
+  if (parts && !/[:=]/.test(key) && !/\d/.test(parts[2] ?? '')) return null;
   return parts ? [(parts[1] ?? '').toLowerCase(), (parts[2] ?? '').trim()] : null;
 }
 

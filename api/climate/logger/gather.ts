@@ -6,12 +6,13 @@ import { isMissingWord, isSentinel } from './missing.ts';
 import { blankMoment, readMoment, shown } from './moment.ts';
 import type { Dates } from './moment.ts';
 import { measuredOf, numberOf } from './number.ts';
-import { meaningOf } from './quantity.ts';
-import type { Meaning } from './quantity.ts';
+import { ownersOf } from './owners.ts';
+import { quantityOfUnit } from './quantity.ts';
 import type { Roles, ValueColumn } from './roles.ts';
 import type { Section } from './section.ts';
 import { tornWhy } from './torn.ts';
-import { converted, inUnit, unitOf } from './unit.ts';
+import { converted, inUnit } from './unit.ts';
+import { zoneNamed } from './zone.ts';
 
 /** The rows kept; the arrays run together. `date` is a place in `Dates` or -1, `offset` NaN for none; without times `ms` counts the rows. */
 export type Rows = {
@@ -28,6 +29,8 @@ export type RawSeries = {
   key: string;
   sensor: string;
   title: string;
+  /** Its place in the row, from 0. */
+  column: number;
   quantity: string | null;
   unit: Unit | null;
   row: number[];
@@ -67,13 +70,17 @@ export function gathered(section: Section, roles: Roles, dates: Dates): Gathered
     }
     keep(cells, line, sequence);
   }
-  return { section, rows: cutTo(rows, kept), series: owners.all(), leftOut };
+  return { section: inZone(section, roles), rows: cutTo(rows, kept), series: owners.all(), leftOut };
+
+  function offsetBeside(cells: readonly string[]): number {
+    return roles.zone < 0 ? NaN : (zoneNamed(cells[roles.zone] ?? '')?.fixed ?? NaN);
+  }
 
   function addRow(cells: readonly string[], line: number, sequence: number): number {
     rows.line[kept] = line;
     rows.date[kept] = moment.date;
     rows.ms[kept] = clock.kind === 'none' ? sequence : moment.ms;
-    rows.offset[kept] = moment.offsetMinutes ?? NaN;
+    rows.offset[kept] = moment.offsetMinutes ?? offsetBeside(cells);
     rows.group[kept] = owners.group(cells);
     return kept++;
   }
@@ -81,15 +88,40 @@ export function gathered(section: Section, roles: Roles, dates: Dates): Gathered
   function keep(cells: readonly string[], line: number, sequence: number): void {
     const row = addRow(cells, line, sequence);
     for (const column of roles.values) {
-      const why = keepValue(cells[column.column] ?? '', owners.of(cells, column), row);
+      const why = keepValue(cells, column, row);
       if (why !== null) leftOut.push({ line, why: `${column.title}: ${why}` });
     }
   }
 
+  /** Why the cell is left out, or null when it is kept or counted as missing. */
+  function keepValue(cells: readonly string[], column: ValueColumn, row: number): string | null {
+    const cell = cells[column.column] ?? '';
+    const series = owners.of(cells, column, null);
+    const value = numberOf(cell);
+    if (Number.isNaN(value) ? isMissingWord(cell) : isAir(series.quantity) && isSentinel(value)) {
+      series.missing.push(row);
+      return null;
+    }
+    if (!Number.isNaN(value)) return keepIn(series, value, row);
+    const measured = measuredOf(cell);
+    if (measured === null) return `${shown(cell)} is no number`;
+    // One column may hold temperature and humidity in turn, each with its unit.
+    const isOther = isAir(series.quantity) && series.quantity !== quantityOfUnit(measured.unit);
+    const its = isOther ? owners.of(cells, column, measured.unit) : series;
+    its.unit ??= measured.unit;
+    return keepIn(its, inUnit(converted(measured.value, measured.unit), its.unit), row);
+  }
+
   function countMissing(cells: readonly string[], line: number, sequence: number): void {
     const row = addRow(cells, line, sequence);
-    for (const column of roles.values) owners.of(cells, column).missing.push(row);
+    for (const column of roles.values) owners.of(cells, column, null).missing.push(row);
   }
+}
+
+/** A zone by name in a column of its own holds for the section. */
+function inZone(section: Section, { zone }: Roles): Section {
+  const named = zone < 0 ? null : zoneNamed(section.table.rows[section.first]?.[zone] ?? '');
+  return named === null || named.fixed !== null ? section : { ...section, facts: { ...section.facts, zone: named } };
 }
 
 function cutTo({ line, date, ms, offset, group, absolute }: Rows, count: number): Rows {
@@ -132,18 +164,7 @@ function unreadWhy(cells: readonly string[], roles: Roles, why: string | null): 
   return why !== null && !/\p{L}/u.test(text) ? why : `no reading: ${shown(text)}`;
 }
 
-/** Why the cell is left out, or null when it is kept or counted as missing. */
-function keepValue(cell: string, series: RawSeries, row: number): string | null {
-  let value = numberOf(cell);
-  if (Number.isNaN(value)) {
-    if (isMissingWord(cell)) return (void series.missing.push(row), null);
-    const measured = measuredOf(cell);
-    if (measured === null) return `${shown(cell)} is no number`;
-    series.unit ??= measured.unit;
-    value = inUnit(converted(measured.value, measured.unit), series.unit);
-  } else if (isSentinel(value) && isAir(series.quantity)) {
-    return (void series.missing.push(row), null);
-  }
+function keepIn(series: RawSeries, value: number, row: number): null {
   series.row.push(row);
   series.value.push(value);
   return null;
@@ -152,55 +173,4 @@ function keepValue(cell: string, series: RawSeries, row: number): string | null 
 /** Elsewhere 999.9 may be a pressure. */
 function isAir(quantity: string | null): boolean {
   return quantity === TEMPERATURE || quantity === HUMIDITY || quantity === null;
-}
-
-type Owners = {
-  of: (cells: readonly string[], column: ValueColumn) => RawSeries;
-  group: (cells: readonly string[]) => number;
-  all: () => RawSeries[];
-};
-
-/** Whose a value is: its column's, or what the row says beside it. */
-function ownersOf(roles: Roles): Owners {
-  const series = new Map<string, RawSeries>();
-  const meanings = new Map<string, Meaning>();
-  const groups = new Map<string, number>();
-  const fixed = roles.sensor < 0 && roles.quantity < 0;
-  const plain = new Map<ValueColumn, RawSeries>();
-  const labelOf = (cells: readonly string[]): string => `${cells[roles.sensor] ?? ''}\0${cells[roles.quantity] ?? ''}`;
-  const made = (key: string, cells: readonly string[], column: ValueColumn): RawSeries => {
-    const said = roles.quantity >= 0 ? meaningSaid(cells[roles.quantity] ?? '') : null;
-    const sensor = [
-      cells[roles.sensor] ?? '',
-      said?.sensor ?? '',
-      column.sensor === column.title && roles.sensor >= 0 ? '' : column.sensor,
-    ]
-      .filter((part) => part !== '')
-      .join(' ');
-    const unit = unitOf(cells[roles.unit] ?? '') ?? said?.unit ?? column.unit;
-    const quantity = said ? (said.quantity ?? (cells[roles.quantity] || 'unnamed')) : column.quantity;
-    return { key, sensor, title: column.title, quantity, unit, row: [], value: [], missing: [] };
-  };
-  function meaningSaid(cell: string): Meaning {
-    let meaning = meanings.get(cell);
-    if (!meaning) meanings.set(cell, (meaning = meaningOf(cell)));
-    return meaning;
-  }
-  function of(cells: readonly string[], column: ValueColumn): RawSeries {
-    const known = fixed ? plain.get(column) : undefined;
-    if (known) return known;
-    const key = `${labelOf(fixed ? [] : cells)}\0${column.column}\0${column.title}\0${cells[roles.unit] ?? ''}`;
-    let found = series.get(key);
-    if (!found) series.set(key, (found = made(key, cells, column)));
-    if (fixed) plain.set(column, found);
-    return found;
-  }
-  function group(cells: readonly string[]): number {
-    if (fixed) return 0;
-    const label = labelOf(cells);
-    let place = groups.get(label);
-    if (place === undefined) groups.set(label, (place = groups.size));
-    return place;
-  }
-  return { of, group, all: () => [...series.values()] };
 }

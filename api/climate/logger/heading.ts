@@ -107,7 +107,8 @@ function namesByNumber(rows: readonly string[][]): string[] {
 }
 
 /** A heading one short of the readings: the row number has no name, or date and time share one. */
-function aligned(names: string[], width: number, timeColumn: number): string[] {
+function aligned(written: string[], width: number, timeColumn: number): string[] {
+  let names = written.map((name) => name.replace(/\s+/g, ' '));
   while (names.length > width && names.at(-1) === '') names = names.slice(0, -1);
   if (names.length !== width - 1 || timeColumn < 0) return names;
   const saidAt = names.findIndex((name) => isTimeWord(name));

@@ -1,7 +1,7 @@
 /** The series of all sections together: sensors named, the same column under each other joined, left-out lines in order. */
 import { HUMIDITY, TEMPERATURE } from './file.ts';
 import type { LeftOut, Series } from './file.ts';
-import type { Gathered } from './gather.ts';
+import type { Gathered, RawSeries } from './gather.ts';
 import type { Instants } from './instants.ts';
 import { seriesOf } from './series.ts';
 import type { Part } from './series.ts';
@@ -9,7 +9,7 @@ import type { Zone } from './zone.ts';
 
 export type Timed = Gathered & Instants & { zone: Zone };
 
-type Gathering = { sensor: string; column: string; parts: Part[]; timed: boolean };
+type Gathering = { sensor: string; column: string; twin: number; parts: Part[]; timed: boolean };
 
 export function merged(
   parts: readonly Timed[],
@@ -19,14 +19,17 @@ export function merged(
   const together = new Map<string, Gathering>();
   for (const part of parts) {
     const timed = part.section.clock.kind !== 'none' || part.at.some((ms) => !Number.isNaN(ms));
+    const twins = new Map<string, number[]>();
     for (const raw of part.series) {
-      const sensor =
-        raw.sensor || part.section.facts.sensor || (isWorkbook && part.section.table.name) || stemOf(fileName);
-      const key = [sensor, raw.quantity, raw.title].join('\0');
-      const found = together.get(key);
+      const sensor = sensorOf(raw, part, fileName, isWorkbook);
+      const name = [sensor, raw.quantity, raw.title].join('\0');
+      const columns = twins.get(name) ?? [];
+      if (!columns.includes(raw.column)) twins.set(name, [...columns, raw.column]);
+      const twin = columns.includes(raw.column) ? columns.indexOf(raw.column) : columns.length;
+      const found = together.get(`${name}\0${twin}`);
       const one: Part = { raw, at: part.at, lines: part.rows.line };
       if (found) found.parts.push(one);
-      else together.set(key, { sensor, column: raw.title, parts: [one], timed });
+      else together.set(`${name}\0${twin}`, { sensor, column: raw.title, twin, parts: [one], timed });
     }
   }
   const all = [...together.values()];
@@ -37,12 +40,27 @@ export function merged(
   };
 }
 
+/** A sensor's name has no more signs than this. */
+const LONGEST_NAME = 100;
+
+function sensorOf({ sensor }: RawSeries, { section }: Timed, fileName: string, isWorkbook: boolean): string {
+  const name = sensor || section.facts.sensor || (isWorkbook && section.table.name) || stemOf(fileName);
+  return (
+    name
+      .replace(/[\s\p{Cc}]+/gu, ' ')
+      .trim()
+      .slice(0, LONGEST_NAME) || 'logger'
+  );
+}
+
 /** Two columns of one quantity are two sensors, even where nothing but the column tells them apart. */
 function sensorAmong(one: Gathering, all: readonly Gathering[]): string {
   const quantity = one.parts[0]?.raw.quantity;
   if (quantity !== TEMPERATURE && quantity !== HUMIDITY) return one.sensor;
   const alike = all.filter(({ sensor, parts }) => sensor === one.sensor && parts[0]?.raw.quantity === quantity);
-  return alike.length > 1 ? `${one.sensor}, ${one.column}` : one.sensor;
+  if (alike.length === 1) return one.sensor;
+  const named = new Set(alike.map(({ column }) => column)).size === alike.length;
+  return `${one.sensor}, ${named ? one.column : `${one.column} ${one.twin + 1}`}`.slice(0, LONGEST_NAME + 15);
 }
 
 /** `flat-room1-humidity.tsv` and `flat-room1-temperature.tsv` are one sensor, `flat-room1`. */

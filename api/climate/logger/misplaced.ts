@@ -13,7 +13,18 @@ type Run = { direction: number; stepMs: number };
 
 /** Marks such rows NaN in `at` and names them. A late row is none of them: where it stands, nothing is lacking. */
 export function leaveOutMisplaced(rows: Rows, at: Float64Array): LeftOut[] {
+  // Nearly every file is in order, and a million rows are looked at once instead of five times.
+  if (isInOrder(at)) return [];
   return rowsByGroup(rows, at).flatMap((group) => misplacedIn(group, rows, at));
+}
+
+function isInOrder(at: Float64Array): boolean {
+  let before = -Infinity;
+  for (const here of at) {
+    if (here < before) return false;
+    if (here > before) before = here;
+  }
+  return true;
 }
 
 function rowsByGroup({ group }: Rows, at: Float64Array): Uint32Array[] {

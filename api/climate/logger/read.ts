@@ -85,9 +85,12 @@ function readTables(tables: readonly Table[], fileName: string, answers: Answers
 }
 
 function emptyKind(tables: readonly Table[]): string {
-  if (tables.every(({ rows }) => rows.every((row) => row.length <= 1)))
-    return tables.some(({ rows }) => rows.length > 0) ? 'a sheet of one column' : 'empty';
-  return tables.some(({ name }) => name !== null) ? 'a workbook without readings' : 'a text without readings';
+  const isWorkbook = tables.some(({ name }) => name !== null);
+  const rows = tables.flatMap((table) => table.rows).filter((row) => row.some((cell) => cell !== ''));
+  if (rows.length === 0) return 'empty';
+  const single = rows.filter((row) => row.filter((cell) => cell !== '').length === 1).length;
+  const isColumn = single > rows.length / 2 && rows.length > 2;
+  return `${isWorkbook ? 'a workbook' : 'a text'} ${isColumn ? 'of one column' : 'without readings'}`;
 }
 
 /** Instants for the rows of a part: from what is written, or counted from a start. */

@@ -1,11 +1,11 @@
 /** What each column of a section is for. */
-import { lookOf } from './cell.ts';
 import { columnsOfClock } from './clock.ts';
+import { contentsOf, isAirQuantity, isWorded, mostly } from './contents.ts';
+import type { Content } from './contents.ts';
 import type { Unit } from './file.ts';
 import { HUMIDITY, TEMPERATURE } from './file.ts';
 import { meaningOf, quantityOfUnit } from './quantity.ts';
 import type { Section } from './section.ts';
-import { unitOf } from './unit.ts';
 
 export type ValueColumn = {
   column: number;
@@ -23,21 +23,11 @@ export type Roles = {
   sensor: number;
   quantity: number;
   unit: number;
+  /** The column of the row's offset or zone; -1 for none. */
+  zone: number;
   /** Columns of words: events, states. */
   notes: number[];
 };
-
-type Content = {
-  looks: Record<ReturnType<typeof lookOf>, number>;
-  different: Set<string>;
-  cells: number;
-  rising: boolean;
-  units: number;
-  quantities: number;
-  cellUnit: Unit | null;
-};
-
-const SAMPLE = 2000;
 
 const SENSOR_HEADING =
   /\b(?:sensors?|probe|device|logger|serial|s\/?n|channel|ch|kanal|station|node|location|place|site|position|room|raum|tag|name|fuhler|gerat|capteur|sonde|label|id|unit id|mac|address)\b/;
@@ -53,84 +43,46 @@ export function rolesOf(section: Section): Roles {
   const quantity =
     worded.find(
       (column) =>
-        mostly(contents[column]?.quantities, contents[column]) && [...(contents[column]?.different ?? [])].some(isAir),
+        mostly(contents[column]?.quantities, contents[column]) &&
+        [...(contents[column]?.different ?? [])].some(isAirQuantity),
     ) ?? -1;
   const unit = worded.find((column) => column !== quantity && mostly(contents[column]?.units, contents[column])) ?? -1;
   const sensor =
     free.find((column) => column !== quantity && column !== unit && isSensor(column, plain, contents)) ?? -1;
-  const taken = [quantity, unit, sensor];
+  const zone =
+    free.find(
+      (column) => mostly(contents[column]?.zones, contents[column]) && isZone(plain[column] ?? '', contents[column]),
+    ) ?? -1;
+  const taken = [quantity, unit, sensor, zone];
   const notes = worded.filter((column) => !taken.includes(column));
   const numeric = free.filter((column) => !taken.includes(column) && !notes.includes(column));
   const values = numeric
     .map((column) => valueColumn(section, column, contents[column]))
     .filter((value) => value !== null);
   return {
-    values: quantity >= 0 ? longForm(values, plain) : values.map((value) => withSensor(value, values)),
+    values:
+      quantity >= 0
+        ? longForm(values, plain)
+        : oneSensor(
+            section,
+            values.map((value) => withSensor(value, values)),
+          ),
     sensor,
     quantity,
     unit,
+    zone,
     notes,
   };
 }
 
-function contentsOf({ table, first, end, width }: Section): Content[] {
-  const contents: Content[] = Array.from({ length: width }, emptyContent);
-  const step = Math.max(1, Math.floor((end - first) / SAMPLE));
-  const previous: number[] = [];
-  for (let index = first; index < end; index += index < first + SAMPLE / 2 ? 1 : step) {
-    const row = table.rows[index] ?? [];
-    if (row.length < 2) continue;
-    contents.forEach((content, column) => note(content, row[column] ?? '', previous, column));
-  }
-  return contents;
-}
-
-function emptyContent(): Content {
-  return {
-    looks: { blank: 0, none: 0, number: 0, measured: 0, stamp: 0, date: 0, clock: 0, text: 0 },
-    different: new Set(),
-    cells: 0,
-    rising: true,
-    units: 0,
-    quantities: 0,
-    cellUnit: null,
-  };
-}
-
-function note(content: Content, cell: string, previous: number[], column: number): void {
-  const look = lookOf(cell);
-  content.looks[look]++;
-  if (look === 'blank') return;
-  content.cells++;
-  const isNew = !content.different.has(cell);
-  if (content.different.size < 500) content.different.add(cell);
-  if (look === 'number') {
-    if (previous[column] !== undefined && +cell <= previous[column]) content.rising = false;
-    previous[column] = +cell;
-  }
-  if (look === 'measured' && isNew) content.cellUnit ??= unitOf(cell.replace(/^[+\-\u2212\d.,\s]+/, ''));
-  if (look !== 'text') return;
-  if (unitOf(cell) !== null) content.units++;
-  if (isQuantity(cell)) content.quantities++;
-}
-
-/** Of each row's quantity at least the air's must be known; a battery may stand between them. */
-function isQuantity(cell: string): boolean {
-  return meaningOf(cell).quantity !== null && unitOf(cell) === null;
-}
-
-function isAir(cell: string): boolean {
-  const { quantity } = meaningOf(cell);
-  return quantity === TEMPERATURE || quantity === HUMIDITY;
-}
-
-function mostly(count: number | undefined, content: Content | undefined): boolean {
-  return count !== undefined && content !== undefined && count >= content.cells * 0.7 && count > 0;
-}
-
-function isWorded(content: Content | undefined): boolean {
+/** `+02` under a temperature is a temperature. */
+function isZone(heading: string, content: Content | undefined): boolean {
+  const said = /zone|\btz\b|utc|gmt|offset/.test(heading);
   return (
-    content !== undefined && content.looks.text > content.looks.number + content.looks.measured + content.looks.none
+    said ||
+    (content !== undefined &&
+      content.looks.number === 0 &&
+      [...content.different].some((cell) => /[:/]|utc|gmt/i.test(cell)))
   );
 }
 
@@ -176,9 +128,17 @@ function known(name: string, isRowNumber: boolean): string | null {
 
 /** Columns of one quantity whose headings speak of none are named by these headings. */
 function withSensor(value: ValueColumn, all: readonly ValueColumn[]): ValueColumn {
-  const isBare = value.sensor === '' && meaningOf(value.title).quantity === null;
+  const isBare = value.sensor === '' && !/^column \d+$/.test(value.title) && meaningOf(value.title).quantity === null;
   const alike = all.filter(({ quantity }) => quantity === value.quantity).length;
   return isBare && alike > 1 ? { ...value, sensor: value.title } : value;
+}
+
+/** One temperature and one humidity are one device, however its channels are called: `CH1 temp`, `CH2 humidity`. */
+function oneSensor({ heading }: Section, values: readonly ValueColumn[]): ValueColumn[] {
+  const [warm, warmer] = values.filter(({ quantity }) => quantity === TEMPERATURE);
+  const [damp, damper] = values.filter(({ quantity }) => quantity === HUMIDITY);
+  const isOne = warm && damp && !warmer && !damper && heading.groups.length === 0 && warm.sensor !== damp.sensor;
+  return values.map((value) => (isOne && (value === warm || value === damp) ? { ...value, sensor: '' } : value));
 }
 
 /** With a column of quantities one column holds the values. */

@@ -1,11 +1,20 @@
 /** Which character stands between the cells of a text. */
 
-export type Separator = ',' | ';' | '\t' | '|';
+export type Separator = ',' | ';' | '\t' | '|' | ' ';
 
-export const SEPARATOR_NAMES: Record<Separator, string> = { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'bar' };
+export const SEPARATOR_NAMES: Record<Separator, string> = {
+  ',': 'comma',
+  ';': 'semicolon',
+  '\t': 'tab',
+  '|': 'bar',
+  ' ': 'space',
+};
 
 /** The comma comes last: it may also be the decimal sign, the others never are. */
 const CANDIDATES: readonly Separator[] = ['\t', ';', '|', ','];
+
+/** What a line is split by: columns set apart by spaces may be padded with them. */
+export const SPLITTERS: Record<Separator, string | RegExp> = { ',': ',', ';': ';', '\t': '\t', '|': '|', ' ': /\s+/ };
 
 /** Lines looked at; a preamble is seldom longer than a tenth of this. */
 const SAMPLE = 400;
@@ -23,7 +32,7 @@ export function separatorOf(lines: readonly string[]): Separator | null {
     if (share > 0.5) return candidate;
     if (share > bestShare) [best, bestShare] = [candidate, share];
   }
-  return best;
+  return alikeShare(sample, ' ') > 0.5 ? ' ' : best;
 }
 
 /** The beginning and an even choice of the rest. */
@@ -36,7 +45,8 @@ function sampled(lines: readonly string[]): string[] {
 function alikeShare(lines: readonly string[], separator: Separator): number {
   const counts = new Map<number, number>();
   for (const line of lines) {
-    const cells = outsideQuotes(line).split(separator).length;
+    const outside = outsideQuotes(line);
+    const cells = (separator === ' ' ? outside.trim() : outside).split(SPLITTERS[separator]).length;
     if (cells >= 2) counts.set(cells, (counts.get(cells) ?? 0) + 1);
   }
   return lines.length === 0 ? 0 : Math.max(0, ...counts.values()) / lines.length;

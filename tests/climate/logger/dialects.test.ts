@@ -29,6 +29,13 @@ const whole: [file: string, how: string, first: string, units: [string, string]]
   ['names-in-comment.csv', 'with names only in a comment', BERLIN, ['°C', '%']],
   ['units-in-cells.csv', 'with the unit in every cell', BERLIN, ['°C', '%']],
   ['fraction.csv', 'with humidity as a fraction', BERLIN, ['°C', 'fraction']],
+  ['decimal-comma-in-commas.csv', 'with decimal commas between commas, without quotes', BERLIN, ['°C', '%']],
+  ['zone-column.csv', 'with the offset in a column of its own', '2026-03-14T20:30:00.000Z', ['°C', '%']],
+  ['spaces.txt', 'with columns set apart by spaces', BERLIN, ['°C', '%']],
+  ['in-turn.csv', 'with temperature and humidity in turn in one column', BERLIN, ['°C', '%']],
+  ['in-turn-blanks.csv', 'with temperature and humidity in turn, each in its column', BERLIN, ['°C', '%']],
+  ['spreadsheet-days.csv', "with a spreadsheet's days", BERLIN, ['°C', '%']],
+  ['quoted-heading.csv', 'with quotes, and line breaks in the heading', BERLIN, ['°C', '%']],
 ];
 
 describe('a file', () => {
@@ -89,6 +96,7 @@ describe('several sensors in one file', () => {
     ['sensor-column.csv', 'A12', 'B07', 2],
     ['serial-numbers.csv', '20417', '20418', 1],
     ['workbook.xlsx', 'A12', 'B07', 2],
+    ['labels-between.csv', 'A12', 'B07', 2],
   ])('%s tells %s from %s', async (name, one, other, by) => {
     const file = await fixture(name);
     expect(file.questions).toEqual([]);
@@ -110,6 +118,29 @@ describe('several sensors in one file', () => {
     expect(values(only(file, TEMPERATURE))).toEqual(temperatureC);
     expect(values(only(file, HUMIDITY))).toEqual(humidityPercent);
   });
+});
+
+test('a heading in the middle that names the columns anew is believed', async () => {
+  const file = await fixture('heading-changes.csv');
+  expect(values(only(file, TEMPERATURE))).toEqual(temperatureC);
+  expect(values(only(file, HUMIDITY))).toEqual(humidityPercent);
+});
+
+test.each([
+  ['Timezone;America/New_York', '2026-03-14T12:00:00.000Z'],
+  ['Zeitzone: MEZ', '2026-03-14T07:00:00.000Z'],
+  ['TZ=+0100', '2026-03-14T07:00:00.000Z'],
+  ['UTC offset: 2', '2026-03-14T06:00:00.000Z'],
+  ['UTC offset (min): -210', '2026-03-14T11:30:00.000Z'],
+  ['GMT Offset;+01:00', '2026-03-14T07:00:00.000Z'],
+  ['All times are UTC', '2026-03-14T08:00:00.000Z'],
+  ['Exported at 10:00 UTC', '2026-03-14T13:00:00.000Z'],
+])('a preamble that says %s puts 08:00 at %s', async (line, at) => {
+  // The lab's own zone is Winnipeg's, five hours behind UTC on that day (tz database): it holds where no line speaks of a zone.
+  const file = await read(`${line}\n\ntime;T;RH\n2026-03-14 08:00;20;45\n2026-03-14 08:10;20;45\n`, {
+    labZone: 'America/Winnipeg',
+  });
+  expect(instants(only(file, TEMPERATURE))[0]).toBe(at);
 });
 
 describe('what is left out', () => {
