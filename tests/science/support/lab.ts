@@ -134,10 +134,17 @@ export function jar({
   };
 }
 
+interface PlateBox {
+  readonly sorbent?: string;
+  readonly start?: number;
+  readonly plates?: number;
+  readonly lid?: Lid;
+}
+
 /** A box of plates of 200 by 200 mm with a 0.25 mm layer. */
 export function plateBox(
   air: RoomAir,
-  { sorbent = 'silica', start = 0.001, plates = 25, lid = 'open' } = {},
+  { sorbent = 'silica', start = 0.001, plates = 25, lid = 'open' }: PlateBox = {},
 ): FoldInput {
   const numbers = numbersOf(sorbent, true);
   const geometry: Geometry = { kind: 'plate', layerM: 0.25e-3, plateAreaM2: 0.04, volumeM3: 0.004 };
