@@ -52,7 +52,14 @@ export default ts.config(
     files: ['**/*.js', '**/*.mjs'],
     ...ts.configs.disableTypeChecked,
     languageOptions: {
-      globals: { process: 'readonly', URL: 'readonly', console: 'readonly', performance: 'readonly' },
+      globals: {
+        process: 'readonly',
+        URL: 'readonly',
+        console: 'readonly',
+        performance: 'readonly',
+        setInterval: 'readonly',
+        clearInterval: 'readonly',
+      },
     },
   },
   {

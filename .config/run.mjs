@@ -8,10 +8,21 @@ export const root = fileURLToPath(new URL('..', import.meta.url));
 
 export const say = (line) => process.stderr.write(`${line}\n`);
 
+/** npm started us for this very script. */
+const byNpm = process.env.npm_lifecycle_event === process.argv[2];
+
 /** Where the person stood who called: npm runs scripts in the project's folder whatever that was. */
-function callersFolder() {
-  const byNpm = process.env.npm_lifecycle_event === process.argv[2];
-  return (byNpm ? process.env.INIT_CWD : undefined) ?? process.cwd();
+const callersFolder = () => (byNpm ? process.env.INIT_CWD : undefined) ?? process.cwd();
+
+/** npm's own shell dies of a signal without passing it on; then we are nobody's child any more, and end as told. */
+function whenOrphaned(end) {
+  const parent = process.ppid;
+  const looking = setInterval(() => {
+    if (process.ppid === parent) return;
+    clearInterval(looking);
+    end('SIGTERM');
+  }, 200);
+  looking.unref();
 }
 
 /** Runs Node with these arguments; gives its exit code. */
@@ -19,6 +30,7 @@ export function runNode(args, { from = 'project' } = {}) {
   const child = spawn(process.execPath, args, { cwd: from === 'caller' ? callersFolder() : root, stdio: 'inherit' });
   const pass = (signal) => child.kill(signal);
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, pass);
+  if (byNpm) whenOrphaned(pass);
   return new Promise((ended, failed) => {
     child.on('error', failed);
     child.on('exit', (code, signal) => ended(code ?? 128 + (constants.signals[signal] ?? 0)));

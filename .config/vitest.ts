@@ -10,6 +10,8 @@ const real = process.env['DRUMKEEP_REAL_DATA'] !== undefined;
 export default defineConfig({
   root,
   cacheDir: `${root}node_modules/.vitest`,
+  // One copy of graphql, the one that Node gives to the libraries: it refuses types of another copy.
+  resolve: { alias: [{ find: /^graphql$/, replacement: `${root}node_modules/graphql/index.js` }] },
   test: {
     include: real ? ['tests/real/**/*.test.ts'] : ['tests/**/*.test.ts'],
     exclude: real ? [] : ['tests/real/**'],
