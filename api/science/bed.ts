@@ -119,24 +119,35 @@ export function settleActivity(bed: Bed): void {
   }
 }
 
-/** Takes off the top until so much depth is left, and spreads what is left over a grid of its own; water and rows are kept. */
+/** Takes off the top until so much depth is left, and spreads that over a grid of its own; water and rows are kept. */
 export function cutTop(bed: Bed, leftM: number): void {
-  const old = bed.grid;
-  const grid = bedGrid(leftM);
-  const depthM = old.depthM - leftM;
-  bed.water = spread(bed.water, 0, old, grid, depthM);
-  const responses = new Float64Array(bed.responses.length);
-  for (let row = 0; row < bed.rows.length; row++) {
-    responses.set(spread(bed.responses, row * bedCells, old, grid, depthM), row * bedCells);
-  }
-  bed.responses = responses;
-  bed.grid = grid;
-  settleActivity(bed);
+  remap(bed, bed.grid, bedGrid(leftM), bed.grid.depthM - leftM);
 }
 
 /** The same profile stretched or shrunk to another depth: a fair sample left, or there is more than the book said. */
 export function resize(bed: Bed, depthM: number): void {
-  bed.grid = bed.grid.cells === bedCells ? bedGrid(depthM) : plateGrid(depthM);
+  const old = bed.grid;
+  if (old.cells !== bedCells) {
+    bed.grid = plateGrid(depthM);
+    return;
+  }
+  const stretched = {
+    ...old,
+    depthM,
+    thicknessM: old.thicknessM.map((thickness) => (thickness * depthM) / old.depthM),
+  };
+  remap(bed, stretched, bedGrid(depthM), 0);
+}
+
+function remap(bed: Bed, old: Grid, grid: Grid, cutM: number): void {
+  bed.water = spread(bed.water, 0, old, grid, cutM);
+  const responses = new Float64Array(bed.responses.length);
+  for (let row = 0; row < bed.rows.length; row++) {
+    responses.set(spread(bed.responses, row * bedCells, old, grid, cutM), row * bedCells);
+  }
+  bed.responses = responses;
+  bed.grid = grid;
+  settleActivity(bed);
 }
 
 function spread(values: Float64Array, from: number, old: Grid, grid: Grid, cutM: number): Float64Array {

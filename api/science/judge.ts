@@ -35,8 +35,8 @@ export function intervalOf({ water, sd }: Spread): readonly [low: number, high: 
 }
 
 /**
- * Desorption lies up to twofold higher where pores fill (above a reference activity of about 0.4), which the model leaves
- * out: while stock that was that wet has dried in air, one sigma of ln 2 / 1.645 for what it lost, as far as it lost it.
+ * Desorption lies up to twofold higher where pores fill, which the model leaves out: while stock has dried in air and some of
+ * it still stands above a reference activity of 0.3, one sigma of ln 2 / 1.645 (twofold at 90 %) times the share it lost.
  */
 export function hysteresisSd({ bed, peak }: Condition): number {
   const now = bedMean(bed, bed.water);
