@@ -80,7 +80,11 @@ export function serverOf(app: App, adminDir: string): Server {
     if (path === '/health') return end(response, 200, await healthOf(app));
     if (path === '/graphql') {
       const bad = badBody(request);
-      if (bad) return end(response, bad.status, { errors: [{ message: bad.error }] });
+      if (bad) {
+        // What is left of the body is not read; the connection goes with it.
+        response.setHeader('connection', 'close');
+        return end(response, bad.status, { errors: [{ message: bad.error }] });
+      }
       await yoga(request, response);
       return;
     }

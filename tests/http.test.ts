@@ -40,7 +40,7 @@ interface Answer {
 /** Past fetch, which sets Host and Origin itself. */
 function send(method: string, path: string, headers: Record<string, string>, body = ''): Promise<Answer> {
   return new Promise((resolve, reject) => {
-    const call = request({ host: '127.0.0.1', port, method, path, headers }, (response) => {
+    const call = request({ host: '127.0.0.1', port, method, path, headers, agent: false }, (response) => {
       let text = '';
       response.setEncoding('utf8').on('data', (part: string) => (text += part));
       response.on('end', () => resolve({ status: response.statusCode ?? 0, headers: response.headers, text }));
@@ -55,7 +55,12 @@ const addRoom = JSON.stringify({
   query: 'mutation { addRoom(input: { name: "outside" }) { __typename } }',
 });
 const rooms = async () => {
-  const answer = await send('POST', '/graphql', json, JSON.stringify({ query: '{ rooms(first: 5) { nodes { name } } }' }));
+  const answer = await send(
+    'POST',
+    '/graphql',
+    json,
+    JSON.stringify({ query: '{ rooms(first: 5) { nodes { name } } }' }),
+  );
   return (JSON.parse(answer.text) as { data: { rooms: { nodes: { name: string }[] } } }).data.rooms.nodes;
 };
 
@@ -116,13 +121,19 @@ describe('the server', () => {
   it('answers health with its version and the age of its estimates', async () => {
     const answer = await send('GET', '/health', {});
     expect(answer.status).toBe(200);
-    expect(JSON.parse(answer.text)).toEqual({ ok: true, version: expect.stringMatching(/^\d+\.\d+\.\d+$/), estimateAgeSeconds: null });
+    expect(JSON.parse(answer.text)).toEqual({
+      ok: true,
+      version: expect.stringMatching(/^\d+\.\d+\.\d+$/),
+      estimateAgeSeconds: null,
+    });
   });
 
   it('serves a page to try queries on that loads nothing from elsewhere', async () => {
     const answer = await send('GET', '/graphql', { accept: 'text/html' });
     expect(answer.status).toBe(200);
-    const loaded = [...answer.text.matchAll(/<(?:script|link|img)[^>]+(?:src|href)="([^"]+)"/g)].map(([, from]) => from);
+    const loaded = [...answer.text.matchAll(/<(?:script|link|img)[^>]+(?:src|href)="([^"]+)"/g)].map(
+      ([, from]) => from,
+    );
     expect(loaded.filter((from) => /^(https?:)?\/\//.test(from ?? ''))).toEqual([]);
   });
 
