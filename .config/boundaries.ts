@@ -17,7 +17,8 @@ export const arrows: IForbiddenRuleType[] = [
   },
   {
     name: 'rules decide on plain data',
-    comment: 'They are tested without a database; the names of stored words are all they take from it.',
+    comment:
+      'They are tested without a database; the names of stored words are all they take from it, and they may refuse.',
     severity: 'error',
     from: { path: `^api/${room}/rules\\.ts$` },
     to: {
@@ -27,6 +28,7 @@ export const arrows: IForbiddenRuleType[] = [
         '/(service|schema)\\.ts$',
         '^node_modules/(@prisma|@pothos|graphql)/',
       ],
+      pathNot: ['^api/errors\\.ts$'],
       dependencyTypesNot: ['type-only'],
     },
   },
