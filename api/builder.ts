@@ -5,6 +5,7 @@ import ErrorsPlugin from '@pothos/plugin-errors';
 import RelayPlugin from '@pothos/plugin-relay';
 import ScopeAuthPlugin from '@pothos/plugin-scope-auth';
 import type { Context } from './context.ts';
+import { relayWords } from './relay.ts';
 
 export const limits = {
   /** Levels of fields below the operation. */
@@ -32,7 +33,12 @@ export const builder = new SchemaBuilder<{
   // Everybody may do everything until the lab has accounts; the scopes stand so that fields name them now.
   scopeAuth: { authScopes: () => ({ member: true, write: true }) },
   errors: { defaultTypes: [], directResult: true },
-  relay: { clientMutationId: 'omit', cursorType: 'String', nodesOnConnection: true },
+  relay: {
+    clientMutationId: 'omit',
+    cursorType: 'String',
+    nodesOnConnection: { description: 'The things themselves.' },
+    ...relayWords,
+  },
   complexity: {
     defaultComplexity: 1,
     defaultListMultiplier: 10,

@@ -27,6 +27,7 @@ const keyText =
 export function addMutation<Input, Success>(name: string, of: Mutation<Input, Success>): void {
   const title = name[0]?.toUpperCase() + name.slice(1);
   const input = builder.inputType(`${title}Input`, {
+    description: `What \`${name}\` is told.`,
     fields: (t) => ({ ...of.fields(t), clientKey: t.string({ description: keyText }) }),
   }) as InputRef<unknown>;
   builder.mutationField(name, (t) =>
@@ -34,8 +35,11 @@ export function addMutation<Input, Success>(name: string, of: Mutation<Input, Su
       type: of.success as never,
       description: of.description,
       authScopes: { write: true },
-      args: { input: t.arg({ type: input as never, required: true }) },
-      errors: { types: [Refused], union: { name: `${title}Result` } },
+      args: { input: t.arg({ type: input as never, required: true, description: 'What it is told.' }) },
+      errors: {
+        types: [Refused],
+        union: { name: `${title}Result`, description: `What \`${name}\` answers: what was done, or a refusal.` },
+      },
       resolve: (async (_: unknown, args: { input: unknown }, context: Context) =>
         of.run(checked(of.check, args.input), context)) as never,
     }),

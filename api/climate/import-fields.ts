@@ -81,19 +81,23 @@ addMutation('importReadings', {
 });
 
 builder.queryField('imports', (t) =>
-  t.connection({
-    type: ImportRef,
-    description: 'Files that were imported, the newest first.',
-    resolve: (_, args, { database, lab }) =>
-      resolveCursorConnection<Promise<Import[]>>(
-        { args, maxSize: 200, toCursor: ({ id }) => id },
-        ({ before, after, limit, inverted }): Promise<Import[]> =>
-          database.read.import.findMany({
-            // Ids are UUIDv7: their order is that of the imports.
-            where: { labId: lab.id, id: { ...(before ? { gt: before } : {}), ...(after ? { lt: after } : {}) } },
-            orderBy: { id: inverted ? 'asc' : 'desc' },
-            take: limit,
-          }),
-      ),
-  }),
+  t.connection(
+    {
+      type: ImportRef,
+      description: 'Files that were imported, the newest first.',
+      resolve: (_, args, { database, lab }) =>
+        resolveCursorConnection<Promise<Import[]>>(
+          { args, maxSize: 200, toCursor: ({ id }) => id },
+          ({ before, after, limit, inverted }): Promise<Import[]> =>
+            database.read.import.findMany({
+              // Ids are UUIDv7: their order is that of the imports.
+              where: { labId: lab.id, id: { ...(before ? { gt: before } : {}), ...(after ? { lt: after } : {}) } },
+              orderBy: { id: inverted ? 'asc' : 'desc' },
+              take: limit,
+            }),
+        ),
+    },
+    { name: 'ImportsConnection', description: 'A page of imports.' },
+    { name: 'ImportsEdge', description: 'An import with its place in the list.' },
+  ),
 );

@@ -12,7 +12,11 @@ const mostPoints = 2000;
 
 export const RoomKindEnum = builder.enumType('RoomKind', {
   description: 'What a room is: a room one works in, a cold store, or a desiccator (a room with its own humidity).',
-  values: ['ROOM', 'COLD_STORE', 'DESICCATOR'] as const,
+  values: {
+    ROOM: { description: 'A room one works in.' },
+    COLD_STORE: { description: 'A cold store or refrigerator.' },
+    DESICCATOR: { description: 'A desiccator or dry box, with a humidity of its own.' },
+  },
 });
 
 builder.node(RoomRef, {

@@ -38,6 +38,8 @@ builder.queryField('rooms', (t) =>
       },
     },
     {
+      name: 'RoomsConnection',
+      description: 'A page of rooms.',
       fields: (connection) => ({
         totalCount: connection.int({
           description: 'How many there are in all.',
@@ -45,5 +47,6 @@ builder.queryField('rooms', (t) =>
         }),
       }),
     },
+    { name: 'RoomsEdge', description: 'A room with its place in the list.' },
   ),
 );

@@ -68,7 +68,14 @@ const ReadingInput = builder.inputType('ScenarioReadingInput', {
 
 const EventEnum = builder.enumType('ScenarioEventType', {
   description: 'What happens in a scenario.',
-  values: ['OPENED', 'CLOSED', 'MIXED', 'TAKEN', 'DRIED', 'WEIGHED'] as const,
+  values: {
+    OPENED: { description: 'It is opened, and stands open.' },
+    CLOSED: { description: 'It is closed.' },
+    MIXED: { description: 'It is mixed, so that its water is even.' },
+    TAKEN: { description: 'Some of it is taken.' },
+    DRIED: { description: 'It is dried to a water content.' },
+    WEIGHED: { description: 'Its water is measured.' },
+  },
 });
 
 const EventInput = builder.inputType('ScenarioEventInput', {

@@ -3,7 +3,7 @@ import { builder } from '../builder.ts';
 import { ClosureEnum, ExposureStateEnum } from '../stock/schema.ts';
 import { ForecastRef, WhatIfRef } from './refs.ts';
 import { rawScenario, ScenarioInput } from './scenario-type.ts';
-import { whatIf, whatIfTypes } from './what-if.ts';
+import { whatIf, type whatIfTypes } from './what-if.ts';
 
 ForecastRef.implement({
   description: 'An exposure that would be; kg water per kg dry sorbent.',
@@ -47,7 +47,14 @@ WhatIfRef.implement({
 
 const EventEnum = builder.enumType('WhatIfEventType', {
   description: 'What could happen to a container.',
-  values: whatIfTypes,
+  values: {
+    OPENED: { description: 'It would be opened, and stand open.' },
+    CLOSED: { description: 'It would be closed.' },
+    MOVED: { description: 'It would be moved to another room.' },
+    MIXED: { description: 'It would be mixed, so that its water is even.' },
+    TAKEN: { description: 'Some of it would be taken.' },
+    DRIED: { description: 'It would be dried to a water content.' },
+  } satisfies Record<(typeof whatIfTypes)[number], { description: string }>,
 });
 
 const EventInput = builder.inputType('WhatIfEventInput', {
