@@ -1,7 +1,7 @@
 // Readings sent by a script: up to ten thousand at once, sent again without harm.
 import { z } from 'zod';
 import type { Context } from '../context.ts';
-import { invalid } from '../errors.ts';
+import { invalid, missing } from '../errors.ts';
 import { write } from '../work.ts';
 import { renewDays } from './renewed.ts';
 import { roomName, roomNamed } from './rooms.ts';
@@ -51,7 +51,7 @@ function checkTimes(readings: ReadingsInput['readings'], now: Date): void {
       throw invalid(`${path}.at`, at.toISOString(), `not after now (${now.toISOString()})`);
     if (at.getTime() < firstReadingMs) throw invalid(`${path}.at`, at.toISOString(), 'a time since 1990');
     if (temperatureC == null && humidityPercent == null) {
-      throw invalid(path, 'neither', 'temperatureC in °C, humidityPercent in %, or both');
+      throw missing(path, 'temperatureC in °C, humidityPercent in %, or both');
     }
   });
 }

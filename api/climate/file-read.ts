@@ -2,8 +2,9 @@
 import { Refused } from '../errors.ts';
 import { aheadMs } from './add-readings.ts';
 import { HUMIDITY, type LoggerFile, type LeftOut, type Series as FileSeries, TEMPERATURE } from './logger/file.ts';
-import { isLoggerFile, readLogger } from './logger/read.ts';
+import { isLoggerFile } from './logger/read.ts';
 import type { Answers } from './logger/file.ts';
+import { readApart } from './read-apart.ts';
 import { indexAt, type Quantity, type Series } from './series.ts';
 
 export interface SensorSeries {
@@ -19,7 +20,7 @@ export async function loggerFileOf(
   answers: Answers,
   path: string,
 ): Promise<LoggerFile> {
-  const read = await readLogger(bytes, fileName, answers);
+  const read = await readApart(bytes, fileName, answers);
   if (isLoggerFile(read)) return read;
   const { is, expected } = read;
   throw new Refused(`invalid ${path}: ${fileName}, it is ${is}; expected ${expected}`, path, expected);

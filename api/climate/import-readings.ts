@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
 import type { Context } from '../context.ts';
-import type { Prisma, Room, StoredFile } from '../database/generated/sqlite/client.ts';
+import type { Room, StoredFile } from '../database/generated/sqlite/client.ts';
 import { invalid, unknown } from '../errors.ts';
 import { newId, type Work, write } from '../work.ts';
 import { disagreementNotes } from './add-readings.ts';
@@ -102,7 +102,7 @@ async function bring(
   const id = newId();
   const given = Object.fromEntries(Object.entries(answers ?? {}).filter(([, value]) => value != null));
   const row = { id, labId: work.labId, fileId, roomId: room.id, at: work.now, answers: given };
-  await work.tx.import.create({ data: { ...row, summary: { ...summary } as unknown as Prisma.InputJsonObject } });
+  await work.tx.import.create({ data: { ...row, summary: { ...summary } } });
   work.changed('Import', id, 'MADE');
   return { importId: id, roomId: room.id, ...counts };
 }

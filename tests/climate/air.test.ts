@@ -4,13 +4,14 @@ import { addReadings } from '../../api/climate/add-readings.ts';
 import { airOf, typicalDayOf } from '../../api/climate/air.ts';
 import { saturatedKgPerM3 } from '../../api/science/air.ts';
 import { describeEngines } from '../support/engines.ts';
-import { day, emptyLab, hour, minute, readings, room, start } from './lab.ts';
+import { day, labsOf, hour, minute, readings, room, start } from './lab.ts';
 
 const first = start / day;
 
 describeEngines('room air', (on) => {
+  const newLab = labsOf(on);
   it('steady air is what was read, in every block', async () => {
-    const lab = await emptyLab(await on.fresh());
+    const lab = await newLab();
     const id = await room(lab, 'wet bench');
     const sent = readings(start, start + day + hour, 10 * minute, () => [21, 50]);
     expect(await addReadings(lab, { room: 'wet bench', readings: sent })).toMatchObject({ added: 300, repeated: 0 });
@@ -24,7 +25,7 @@ describeEngines('room air', (on) => {
   });
 
   it('after the last reading the air is held for two hours, then it is the typical day, and uncertain', async () => {
-    const lab = await emptyLab(await on.fresh());
+    const lab = await newLab();
     const id = await room(lab, 'wet bench');
     const sent = readings(start, start + 12 * hour + 1, 10 * minute, (at) => [21, at < start + 11 * hour ? 40 : 60]);
     await addReadings(lab, { room: 'WET BENCH', readings: sent });
@@ -37,7 +38,7 @@ describeEngines('room air', (on) => {
   });
 
   it('a room that nobody reads is unknown, or what the lab takes for granted, and that is uncertain', async () => {
-    const lab = await emptyLab(await on.fresh());
+    const lab = await newLab();
     const [none] = await airOf(lab.database, await room(lab, 'attic'), first, first + 1);
     expect(none?.uncertain.every((doubt) => doubt === 2)).toBe(true);
     const store = await room(lab, 'cold store', { humidity: 60, temperature: 4 });

@@ -7,9 +7,9 @@ import type { Context } from '../../api/context.ts';
 import { Refused } from '../../api/errors.ts';
 import { newId } from '../../api/work.ts';
 import { describeEngines } from '../support/engines.ts';
-import { day, emptyLab, room, start } from './lab.ts';
+import { day, labsOf, room, start } from './lab.ts';
 
-const bytesOf = (text: string) => new TextEncoder().encode(text) as Uint8Array<ArrayBuffer>;
+const bytesOf = (text: string) => new TextEncoder().encode(text);
 
 /** Two days, every ten minutes, in the written form of an ISO instant with its offset. */
 const rows = Array.from(
@@ -40,12 +40,15 @@ async function handedIn({ database, lab }: Context, name: string, text: string):
   return row.id;
 }
 
-const counts = async ({ database }: Context) => ({
-  sensors: await database.read.sensor.count(),
-  readingDays: await database.read.readingDay.count(),
-  roomDays: await database.read.roomDay.count(),
-  imports: await database.read.import.count(),
-});
+const counts = async ({ database: { read }, lab }: Context) => {
+  const where = { labId: lab.id };
+  return {
+    sensors: await read.sensor.count({ where }),
+    readingDays: await read.readingDay.count({ where }),
+    roomDays: await read.roomDay.count({ where }),
+    imports: await read.import.count({ where }),
+  };
+};
 
 const refusalOf = (work: Promise<unknown>) =>
   work.then(
@@ -57,8 +60,9 @@ const refusalOf = (work: Promise<unknown>) =>
   );
 
 describeEngines('importing', (on) => {
+  const newLab = labsOf(on);
   it('a file is imported once, and a second time adds nothing', async () => {
-    const lab = await emptyLab(await on.fresh());
+    const lab = await newLab();
     const id = await room(lab, 'wet bench');
     const file = await handedIn(lab, 'bench.csv', plain);
     const done = await importReadings(lab, { file, room: 'wet bench' });
@@ -75,7 +79,7 @@ describeEngines('importing', (on) => {
   });
 
   it('an open question is refused with its choices, before anything is written', async () => {
-    const lab = await emptyLab(await on.fresh());
+    const lab = await newLab();
     await room(lab, 'wet bench');
     const file = await handedIn(lab, 'odd.csv', ambiguous);
     const refused = await refusalOf(importReadings(lab, { file, room: 'wet bench' }));
@@ -93,7 +97,7 @@ describeEngines('importing', (on) => {
   });
 
   it('what is no logger file, or is meant for no room, leaves nothing behind', async () => {
-    const lab = await emptyLab(await on.fresh());
+    const lab = await newLab();
     await room(lab, 'wet bench');
     const page = await handedIn(lab, 'page.html', '<!doctype html><html><body><p>Hello</p></body></html>');
     expect((await refusalOf(importReadings(lab, { file: page, room: 'wet bench' }))).message).toMatch(
@@ -106,7 +110,7 @@ describeEngines('importing', (on) => {
   });
 
   it('rows from the future are a clock that ran ahead: they are left out by line', async () => {
-    const lab = await emptyLab(await on.fresh(), new Date(start + day));
+    const lab = await newLab(new Date(start + day));
     await room(lab, 'wet bench');
     const { imported, told } = await importFile(lab, {
       bytes: bytesOf(plain),
@@ -119,7 +123,7 @@ describeEngines('importing', (on) => {
   });
 
   it('another value for an instant that is there is counted and named, and the first stays', async () => {
-    const lab = await emptyLab(await on.fresh());
+    const lab = await newLab();
     await room(lab, 'wet bench');
     const bring = (text: string) =>
       importFile(lab, { bytes: bytesOf(text), fileName: 'bench.csv', room: 'wet bench', answers: {} });
@@ -130,7 +134,7 @@ describeEngines('importing', (on) => {
   });
 
   it('temperature and humidity from two files are one sensor and one air', async () => {
-    const lab = await emptyLab(await on.fresh());
+    const lab = await newLab();
     const id = await room(lab, 'wet bench');
     const seconds = (of: (i: number) => string, shift: number) =>
       Array.from({ length: 150 }, (_, i) => `${start / 1000 + i * 600 + shift}\t${of(i)}`).join('\n') + '\n';

@@ -4,6 +4,7 @@ import type { Database } from '../../api/database/database.ts';
 import { loadersOf } from '../../api/loaders.ts';
 import { readSettings } from '../../api/settings.ts';
 import { newId } from '../../api/work.ts';
+import type { OnEngine } from '../support/engines.ts';
 import { addRoom } from '../../api/climate/rooms.ts';
 
 export const start = Date.UTC(2026, 2, 2);
@@ -16,6 +17,12 @@ export async function emptyLab(database: Database, now = new Date(start + 60 * d
   const made = { name: newId(), timeZone: 'Europe/Helsinki', settings: {}, createdAt: now, isDemo: false };
   const lab = await database.write((tx) => tx.lab.create({ data: { id: newId(), ...made } }));
   return { lab, actor: null, database, settings: readSettings({}), now: () => now, load: loadersOf(database.read) };
+}
+
+/** New empty labs, all in one database of the suite. */
+export function labsOf(on: OnEngine): (now?: Date) => Promise<Context> {
+  let database: Promise<Database> | undefined;
+  return async (now) => emptyLab(await (database ??= on.fresh()), now);
 }
 
 /** A new room of that name; gives its id. */

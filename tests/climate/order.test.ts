@@ -4,7 +4,7 @@ import { expect, it } from 'vitest';
 import { addReadings } from '../../api/climate/add-readings.ts';
 import type { Context } from '../../api/context.ts';
 import { describeEngines } from '../support/engines.ts';
-import { day, emptyLab, hour, minute, type Reading, readings, room, start } from './lab.ts';
+import { day, labsOf, hour, minute, type Reading, readings, room, start } from './lab.ts';
 
 const wave = (at: number, size: number) => size * Math.sin((2 * Math.PI * (at - start)) / day);
 
@@ -34,8 +34,9 @@ async function storedDays({ database }: Context, roomId: string): Promise<[numbe
 }
 
 describeEngines('readings in any order', (on) => {
+  const newLab = labsOf(on);
   it('the same readings in any order and any parts give the same air, byte for byte', async () => {
-    const lab = await emptyLab(await on.fresh());
+    const lab = await newLab();
     const all = sent();
     let rooms = 0;
     const airOfParts = async (parts: { sensor: string; reading: Reading }[][]) => {
@@ -63,7 +64,7 @@ describeEngines('readings in any order', (on) => {
   });
 
   it('a summer-time day is a day like any other: nothing is lost and nothing is doubled', async () => {
-    const lab = await emptyLab(await on.fresh());
+    const lab = await newLab();
     const id = await room(lab, 'wet bench');
     // Europe/Helsinki went to summer time on 29 March 2026 at 01:00 UTC.
     const change = Date.UTC(2026, 2, 29, 1);

@@ -3,11 +3,12 @@ import { expect, it } from 'vitest';
 import { addReadings } from '../../api/climate/add-readings.ts';
 import { plotOf } from '../../api/climate/plot.ts';
 import { describeEngines } from '../support/engines.ts';
-import { day, emptyLab, hour, minute, readings, room, start } from './lab.ts';
+import { day, labsOf, hour, minute, readings, room, start } from './lab.ts';
 
 describeEngines('air for a plot', (on) => {
+  const newLab = labsOf(on);
   it('a peak of ten minutes is still there when weeks are thinned to a few points', async () => {
-    const lab = await emptyLab(await on.fresh());
+    const lab = await newLab();
     const id = await room(lab, 'wet bench');
     const peak = start + 9 * day + 7 * hour;
     const sent = readings(start, start + 28 * day, 10 * minute, (at) => [21, at === peak ? 90 : 40]);
@@ -23,7 +24,7 @@ describeEngines('air for a plot', (on) => {
   });
 
   it('says what was not measured, and nothing where nothing is known', async () => {
-    const lab = await emptyLab(await on.fresh());
+    const lab = await newLab();
     const id = await room(lab, 'wet bench');
     await addReadings(lab, { room: 'wet bench', readings: readings(start, start + day, 10 * minute, () => [21, 40]) });
     const points = await plotOf(lab.database, id, new Date(start - day), new Date(start + 3 * day), 4);

@@ -4,14 +4,15 @@ import { addReadings } from '../../api/climate/add-readings.ts';
 import { setAssumedAir } from '../../api/climate/rooms.ts';
 import { setSensorAside, takeSensorBack } from '../../api/climate/sensors.ts';
 import { describeEngines } from '../support/engines.ts';
-import { day, emptyLab, hour, minute, type Reading, readings, room, start } from './lab.ts';
+import { day, labsOf, hour, minute, type Reading, readings, room, start } from './lab.ts';
 import { container, move, settle, staleFrom } from './shelf.ts';
 
 const steady = (from: number, until: number) => readings(from, until, 5 * minute, () => [21, 50]);
 
 describeEngines('late readings', (on) => {
+  const newLab = labsOf(on);
   const world = async () => {
-    const lab = await emptyLab(await on.fresh());
+    const lab = await newLab();
     const bench = await room(lab, 'wet bench');
     const bay = await room(lab, 'instrument bay');
     return { lab, bench, bay, here: await container(lab, bench), there: await container(lab, bay) };
