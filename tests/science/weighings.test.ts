@@ -1,3 +1,4 @@
+// Loss on drying: constant mass, both bases, and weighings that cannot be.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {

@@ -1,3 +1,4 @@
+// What a tray loses and gains, added up: water and heat are neither made nor lost.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { forecast } from '../../../api/science/tray/forecast.ts';

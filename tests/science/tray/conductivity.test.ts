@@ -1,3 +1,4 @@
+// Heat through a bed of powder and through the gap under a tray, in air and in vacuum.
 import { describe, expect, it } from 'vitest';
 import measured from '../../../fixtures/measured/tray-fine-grid.json' with { type: 'json' };
 import { bedConductivity, freePathM } from '../../../api/science/tray/conductivity.ts';

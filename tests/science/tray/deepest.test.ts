@@ -1,3 +1,4 @@
+// The deepest tray of a recipe, and whether heat or vapour holds a tray back.
 import { describe, expect, it } from 'vitest';
 import { deepestM, secondsTo } from '../../../api/science/tray/deepest.ts';
 import { limitOf } from '../../../api/science/tray/limits.ts';

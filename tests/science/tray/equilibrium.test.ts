@@ -1,3 +1,4 @@
+// What an oven never takes out, beside measured equilibria, and the isotherm read backwards.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import measured from '../../../fixtures/measured/tray-equilibria.json' with { type: 'json' };

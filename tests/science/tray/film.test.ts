@@ -1,3 +1,4 @@
+// Drying that nothing but the still air above a thin layer holds back.
 import { describe, expect, it } from 'vitest';
 import { saturationPressurePa } from '../../../api/science/air.ts';
 import type { Tray } from '../../../api/science/tray/load.ts';

@@ -1,3 +1,4 @@
+// Trays of a table beside the same equations on a far finer grid.
 import { describe, expect, it } from 'vitest';
 import measured from '../../../fixtures/measured/tray-fine-grid.json' with { type: 'json' };
 import { deepestM } from '../../../api/science/tray/deepest.ts';

@@ -1,3 +1,4 @@
+// What makes a tray dry later: depth, a cooler oven, wetter or thicker air, more water.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { secondsTo } from '../../../api/science/tray/deepest.ts';

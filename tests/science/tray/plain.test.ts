@@ -1,3 +1,4 @@
+// Trays beside the same equations in plain code under an off-the-shelf integrator.
 import { describe, expect, it } from 'vitest';
 import { plainTray } from './plain.ts';
 import { after, trayOf } from './trays.ts';

@@ -1,3 +1,4 @@
+// Recipes to begin with, their upper temperatures, and drying figures with their sources.
 import { describe, expect, it } from 'vitest';
 import { dryingFigures, dryingSorbent } from '../../../api/science/tray/properties.ts';
 import { gradeOneFromC, recipeFor, recipes, tooHot } from '../../../api/science/tray/recipes.ts';

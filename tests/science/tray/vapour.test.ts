@@ -1,3 +1,4 @@
+// Vapour between grains from open air to steam, and the slopes that the solver relies on.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { diffusivityM2PerS } from '../../../api/science/air.ts';

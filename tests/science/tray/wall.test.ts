@@ -1,3 +1,4 @@
+// A dry bed that warms, beside the series of a plane wall.
 import { describe, expect, it } from 'vitest';
 import { startDrying } from '../../../api/science/tray/drying.ts';
 import { loadOf, type Tray } from '../../../api/science/tray/load.ts';
