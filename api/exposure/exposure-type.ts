@@ -1,6 +1,6 @@
 // An exposure as GraphQL shows it, and the fields it adds to containers.
 import { builder } from '../builder.ts';
-import { ConfidenceEnum, ContainerRef, ExposureStateEnum, NumberOriginEnum } from '../stock/schema.ts';
+import { ConfidenceEnum, ContainerRef, ExposureStateEnum, NumberOriginEnum, type Listed } from '../stock/schema.ts';
 import { depthProfile, waterOverTime } from './plot.ts';
 import { DepthPointRef, ExposureRef, GroundRef, WaterPointRef } from './refs.ts';
 import { restsOn } from './rests-on.ts';
@@ -142,7 +142,8 @@ builder.interfaceFields(ContainerRef, (t) => ({
     type: ExposureRef,
     nullable: true,
     description: 'What the estimator says of it now; null before its first estimate.',
-    resolve: ({ id }, _, { load }) => load.exposure.load(id),
+    // A list has read it already, as far as it is asked for.
+    resolve: (container, _, { load }) => (container as Listed).exposure ?? load.exposure.load(container.id),
   }),
   waterOverTime: t.field({
     type: [WaterPointRef],

@@ -4,6 +4,7 @@ import { RoomRef } from '../climate/refs.ts';
 import type { Container } from '../database/generated/sqlite/client.ts';
 import { ClosureEnum, ContainerKindEnum, ScoopingEnum } from './enums.ts';
 import { freeDryGrams } from './hold.ts';
+import type { Listed } from './list.ts';
 import { ContainerRef, HoldRef, LotRef, SorbentRef, there, VesselRef } from './refs.ts';
 import { certificateWater } from './water.ts';
 import { bedDepthMm } from './depth.ts';
@@ -97,7 +98,7 @@ ContainerRef.implement({
       description:
         'What the balance would show now: dry grams with the estimated water in them (or, where that is unknown, the water they were booked with), g.',
       resolve: async (container, _, { load }) => {
-        const exposure = await load.exposure.load(container.id);
+        const exposure = (container as Listed).exposure ?? (await load.exposure.load(container.id));
         const known = exposure?.meanWaterFraction ?? null;
         if (known !== null) return container.dryGrams * (1 + known);
         const lot = there(await load.lot.load(container.lotId), 'lot');

@@ -1,7 +1,8 @@
 // The list of containers: what is asked for becomes one statement for the page, and one more when its total is wanted.
 import type { Context } from '../context.ts';
-import type { Closure, Container, ContainerKind, ExposureState, Prisma } from '../database/generated/sqlite/client.ts';
+import type { Closure, Container, ContainerKind, Exposure, ExposureState, Prisma } from '../database/generated/sqlite/client.ts';
 import { lotRows, openList, roomRows, sorbentRows, type OpenList } from '../database/open-list.ts';
+import type { ListColumns } from './list-columns.ts';
 import { connectionOf, pageOf, pageQuery, type Column, type Connection, type Page, type PageArgs } from '../page.ts';
 
 export interface ContainerFilter {
@@ -20,7 +21,7 @@ export const containerOrders = ['MOST_URGENT', 'LABEL', 'OPENED_AT', 'RECEIVED_A
 export type ContainerOrder = (typeof containerOrders)[number];
 
 /** A row with what its order is keyed by. */
-export type Listed = Container & { exposure?: { urgency: number; scoopWaterFraction: number | null } | null };
+export type Listed = Container & { exposure?: Exposure | null };
 
 const byId: Column<Listed> = { path: ['id'], direction: 'asc', value: ({ id }) => id };
 
@@ -115,15 +116,22 @@ export interface ListArgs extends PageArgs {
   orderBy?: ContainerOrder | null;
 }
 
+const everyColumn: ListColumns = { container: null, exposure: null };
+
 /** A filter and a page that the hand-written list knows: by urgency, forwards, and nothing named. */
-function openListOf(context: Context, { filter, orderBy }: ListArgs, page: Page): OpenList | null {
+function openListOf(
+  context: Context,
+  { filter, orderBy }: ListArgs,
+  page: Page,
+  columns: ListColumns,
+): OpenList | null {
   const { state, isOpen, inUse, ...named } = filter ?? {};
   const isPlain = Object.values(named).every((value) => value === null || value === undefined);
   if ((orderBy ?? 'MOST_URGENT') !== 'MOST_URGENT' || page.backwards || page.before || !isPlain) return null;
   const [urgency, id] = page.after ?? [];
   const after = typeof urgency === 'number' && typeof id === 'string' ? ([urgency, id] as const) : null;
   if (page.after && !after) return null;
-  return { labId: context.lab.id, isOpen, inUse, states: state, after, take: page.take + 1 };
+  return { labId: context.lab.id, isOpen, inUse, states: state, after, take: page.take + 1, columns };
 }
 
 /** The page by hand-written statements; what it names is put into the loaders, so that nothing is read twice. */
@@ -146,18 +154,21 @@ async function openPage({ database, load }: Context, list: OpenList): Promise<Li
   for (const lot of lots) load.lot.prime(lot.id, lot);
   for (const room of rooms) load.room.prime(room.id, room);
   for (const sorbent of sorbents) load.sorbent.prime(sorbent.id, sorbent);
-  for (const row of rows) load.exposure.prime(row.id, row);
   return rows.map((row) => Object.assign(row, { exposure: row }));
 }
 
 /** A page of containers; those whose making was taken back are left out. */
-export async function listContainers(context: Context, args: ListArgs): Promise<Connection<Listed>> {
+export async function listContainers(
+  context: Context,
+  args: ListArgs,
+  asked: ListColumns = everyColumn,
+): Promise<Connection<Listed>> {
   const { read } = context.database;
   const columns = orders[args.orderBy ?? 'MOST_URGENT'];
   const page = pageOf(args, columns.length);
   const filter = args.filter ?? {};
   const total = async () => read.container.count({ where: await condition(context, filter) });
-  const list = openListOf(context, args, page);
+  const list = openListOf(context, args, page, asked);
   if (list) return connectionOf(columns, page, await openPage(context, list), total);
   const of = await condition(context, filter);
   const { where, ...rest } = pageQuery(columns, page);

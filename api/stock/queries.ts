@@ -5,6 +5,7 @@ import type { Lot } from '../database/generated/sqlite/client.ts';
 import { connectionOf, inOrderOfMaking, pageOf, pageQuery, type Column, type PageArgs } from '../page.ts';
 import { ClosureEnum, ContainerKindEnum, ExposureStateEnum } from './enums.ts';
 import { labelMeant } from './label.ts';
+import { listColumns } from './list-columns.ts';
 import { containerOrders, listContainers } from './list.ts';
 import { ContainerRef, LotRef, PersonRef, SorbentRef, SupplierRef, VesselRef } from './refs.ts';
 import { totalCount } from './total.ts';
@@ -44,7 +45,7 @@ builder.queryFields((t) => ({
         filter: t.arg({ type: FilterInput, description: 'Which ones; all when not given.' }),
         orderBy: t.arg({ type: OrderEnum, description: 'In which order; most urgent first when not given.' }),
       },
-      resolve: (_, args, context) => listContainers(context, args),
+      resolve: (_, args, context, info) => listContainers(context, args, listColumns(info)),
     },
     {
       name: 'ContainersConnection',

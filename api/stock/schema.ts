@@ -15,3 +15,4 @@ export { ConfidenceEnum, ContainerKindEnum, ClosureEnum, ExposureStateEnum, Numb
 export { fresh } from './fresh.ts';
 export { ContainerRef, EventRef, LotRef, SorbentRef, there } from './refs.ts';
 export { totalCount } from './total.ts';
+export type { Listed } from './list.ts';
