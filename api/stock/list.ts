@@ -1,6 +1,13 @@
 // The list of containers: what is asked for becomes one statement for the page, and one more when its total is wanted.
 import type { Context } from '../context.ts';
-import type { Closure, Container, ContainerKind, Exposure, ExposureState, Prisma } from '../database/generated/sqlite/client.ts';
+import type {
+  Closure,
+  Container,
+  ContainerKind,
+  Exposure,
+  ExposureState,
+  Prisma,
+} from '../database/generated/sqlite/client.ts';
 import { lotRows, openList, roomRows, sorbentRows, type OpenList } from '../database/open-list.ts';
 import type { ListColumns } from './list-columns.ts';
 import { connectionOf, pageOf, pageQuery, type Column, type Connection, type Page, type PageArgs } from '../page.ts';

@@ -50,7 +50,14 @@ describeEngines('exposures over GraphQL', (on) => {
       state: 'UNKNOWN',
       reason: expect.stringContaining('weigh first'),
     });
-    const weighing = { label, method: 'LOSS_ON_DRYING', temperatureC: 150, of: 'WHOLE', waterFraction: 0.031, basis: 'DRY' };
+    const weighing = {
+      label,
+      method: 'LOSS_ON_DRYING',
+      temperatureC: 150,
+      of: 'WHOLE',
+      waterFraction: 0.031,
+      basis: 'DRY',
+    };
     await world.tell('recordWeighing', weighing, '__typename');
     const weighed = await exposureOf(world, label);
     expect(weighed.state).not.toBe('UNKNOWN');
