@@ -7,10 +7,11 @@ import { scoopDepthM } from './events.ts';
 import { gradeOf } from './grades.ts';
 import type { Answer, FoldInput, State, Thresholds } from './history.ts';
 import { condensingActivity } from './isotherm.ts';
-import { ninety, normalBelow } from './normal.ts';
+import { chancePast, intervalOf } from './interval.ts';
+import { ninety } from './normal.ts';
 import { hoursToLeave, minutesToEquilibrium } from './outlook.ts';
 import { reasonOf } from './reason.ts';
-import { spreadOf, type Spread } from './uncertainty.ts';
+import { spreadOf } from './uncertainty.ts';
 
 /** Invented defaults; the lab can set all four. */
 export const usualThresholds: Thresholds = {
@@ -19,20 +20,6 @@ export const usualThresholds: Thresholds = {
   useSoonHours: 48,
   tooDryChance: 0.5,
 };
-
-/** P(water past a limit) for a log-normal of this median and spread. */
-export function chancePast({ water, sd }: Spread, limit: number): number {
-  if (!(water > 0)) return 0;
-  if (!(sd > 0)) return water >= limit ? 1 : 0;
-  return normalBelow((Math.log(water / limit) * water) / sd);
-}
-
-/** The 90 % interval, exp(ln w ± 1.645 σ/w). */
-export function intervalOf({ water, sd }: Spread): readonly [low: number, high: number] {
-  if (!(water > 0)) return [0, ninety * sd];
-  const width = (ninety * sd) / water;
-  return [water * Math.exp(-width), water * Math.exp(width)];
-}
 
 /**
  * Desorption lies up to twofold higher where pores fill, which the model leaves out: while stock has dried in air and some of

@@ -9,7 +9,7 @@ export const measuredPlateMinutes = '1 to 2 min measured, Geiss, Schlitt & Klose
 
 /** "open 19 h at 48 % RH, 22 °C; the top 8 mm is past 5 %" */
 export function reasonOf(answer: Omit<Answer, 'reason'>, condition: Condition, input: FoldInput): string {
-  if (condition.wetted) return 'wetted: water is not estimated until it is dried';
+  if (condition.wetted) return 'wetted with mobile phase or solvent: not estimated until it is dried';
   const air = input.airs.get(condition.room);
   const parts = [lidPhrase(answer, condition, air)];
   if (!condition.startKnown) parts.push('its starting water is not known: weigh first');
@@ -47,19 +47,29 @@ function humidityPhrase(air: RoomAir, fromS: number, toS: number): string | null
 }
 
 function waterPhrase(answer: Omit<Answer, 'reason'>, { spec, target }: FoldInput): string {
-  if (spec.geometry.kind === 'plate' && answer.minutesToRoomEquilibrium !== null && answer.isOpen) {
-    const minutes = Math.max(1, Math.round(answer.minutesToRoomEquilibrium));
-    return `in equilibrium with the room within about ${minutes} min (${measuredPlateMinutes})`;
-  }
   const { upper, lower } = target;
-  if (upper === null && lower === null) return `${percent(answer.scoopWaterFraction)} %, no limit set`;
-  if (lower !== null && answer.scoopWaterFraction < lower)
-    return `${percent(answer.scoopWaterFraction)} % is drier than ${percent(lower)} %`;
-  if (upper === null) return `${percent(answer.scoopWaterFraction)} %, at least ${percent(lower ?? 0)} % wanted`;
+  const { scoopWaterFraction: water } = answer;
+  const what = spec.geometry.kind === 'bed' ? 'next scoop' : 'mean';
+  if (upper === null && lower === null) return `${what} ${percent(water)} %, no limit set`;
+  if (lower !== null && water < lower) return `${percent(water)} % is drier than ${percent(lower)} %`;
+  if (upper === null) return `${percent(water)} %, at least ${percent(lower ?? 0)} % wanted`;
+  const layer = spec.geometry.kind === 'plate' && answer.isOpen ? layerPhrase(answer) : null;
+  const limit = limitPhrase(answer, what, upper);
+  return layer ? `${limit}; ${layer}` : limit;
+}
+
+/** A thin layer has the room's humidity within minutes: said plainly, the measured time beside the model's. */
+function layerPhrase({ minutesToRoomEquilibrium }: Omit<Answer, 'reason'>): string | null {
+  if (minutesToRoomEquilibrium === null) return null;
+  const minutes = Math.max(1, Math.round(minutesToRoomEquilibrium));
+  return `in equilibrium with the room within about ${minutes} minutes (${measuredPlateMinutes})`;
+}
+
+function limitPhrase(answer: Omit<Answer, 'reason'>, what: string, upper: number): string {
   const pastM = answer.pastLimitDepthM ?? 0;
   if (pastM >= 0.999 * bedDepthM(answer)) return `all of it is past ${percent(upper)} %`;
   if (pastM >= 0.0005) return `the top ${Math.round(1000 * pastM)} mm is past ${percent(upper)} %`;
-  return `next scoop ${percent(answer.scoopWaterFraction)} % of at most ${percent(upper)} %`;
+  return `${what} ${percent(answer.scoopWaterFraction)} % of at most ${percent(upper)} %`;
 }
 
 const bedDepthM = ({ profile }: Omit<Answer, 'reason'>): number => profile.at(-1)?.depthM ?? 0;

@@ -3,7 +3,8 @@ import { courseOf } from './exposure.ts';
 import { scoopDepthM } from './events.ts';
 import type { Condition } from './condition.ts';
 import type { FoldInput } from './history.ts';
-import { hysteresisSd, intervalOf } from './judge.ts';
+import { intervalOf } from './interval.ts';
+import { hysteresisSd } from './judge.ts';
 import { spreadOf } from './uncertainty.ts';
 
 export interface Water {

@@ -2,6 +2,7 @@
 import { topMean, type Bed } from './bed.ts';
 import { bedCells } from './grid.ts';
 import type { CapacityDoubt, Factors } from './history.ts';
+import type { Spread } from './interval.ts';
 import { activityAtWater } from './isotherm.ts';
 
 /**
@@ -48,12 +49,6 @@ export function capacitySd({ capacity, factors }: Doubts, activity: number): num
 export const closedRowName = (closure: string, key: string): string => `closed:${closure}/${key}`;
 export const startRowName = (key: string): string => `start:${key}`;
 
-export interface Spread {
-  readonly water: number;
-  /** One sigma of the water, kg/kg. */
-  readonly sd: number;
-}
-
 /**
  * Mean true water over the top `depthM` and its sigma. Capacity comes free: with water w̃ per unit of capacity f,
  * ∂w/∂ln f = f (w̃ - S_bed - Σ S_inflow - S_start), since a larger capacity only slows the same course.
@@ -63,6 +58,7 @@ export function spreadOf(bed: Bed, depthM: number, doubts: Doubts, startSdLn: nu
   const water = topMean(bed, bed.water, 0, depthM);
   let capacity = water;
   let variance = 0;
+  let shift = 0;
   const add = (response: number, sd: number) => {
     variance += (response * sd) ** 2;
   };
@@ -70,7 +66,7 @@ export function spreadOf(bed: Bed, depthM: number, doubts: Doubts, startSdLn: nu
   for (const [row, name] of bed.rows.entries()) {
     const response = topMean(bed, bed.responses, row * bedCells, depthM);
     if (name === 'bias') {
-      add(response, sdOf(factors, 'bias', prior.bias));
+      shift = Math.abs(response) * sdOf(factors, 'bias', prior.bias);
       continue;
     }
     capacity -= response;
@@ -90,7 +86,7 @@ export function spreadOf(bed: Bed, depthM: number, doubts: Doubts, startSdLn: nu
   }
   add(capacity, capacitySd(doubts, activityAtWater(bed.isotherm, water)));
   add(water, extraSdLn);
-  return { water: bed.capacity * water, sd: bed.capacity * Math.sqrt(variance) };
+  return { water: bed.capacity * water, sd: bed.capacity * Math.sqrt(variance), shift: bed.capacity * shift };
 }
 
 const sum = (parts: readonly { response: number }[]): number =>

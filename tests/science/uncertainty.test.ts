@@ -5,7 +5,7 @@ import { handoverOf, scoopDepthM } from '../../api/science/events.ts';
 import { courseOf } from '../../api/science/exposure.ts';
 import { heldBlocks } from '../../api/science/blocks.ts';
 import { daySeconds, roomAir } from '../../api/science/climate.ts';
-import { chancePast, intervalOf } from '../../api/science/judge.ts';
+import { chancePast, intervalOf, waterAtSigmas } from '../../api/science/interval.ts';
 import { normalBelow } from '../../api/science/normal.ts';
 import { capacitySd } from '../../api/science/uncertainty.ts';
 import { usualPace } from '../../api/science/stepper.ts';
@@ -194,12 +194,26 @@ describe('the normal distribution', () => {
   });
 
   it('puts a twentieth beyond each end of the interval', () => {
-    const spread = { water: 0.03, sd: 0.009 };
-    const [low, high] = intervalOf(spread);
-    expect(chancePast(spread, high)).toBeCloseTo(0.05, 4);
-    expect(chancePast(spread, low)).toBeCloseTo(0.95, 4);
-    expect(chancePast(spread, 0.03)).toBeCloseTo(0.5, 6);
-    expect(chancePast({ water: 0.03, sd: 0 }, 0.029)).toBe(1);
-    expect(chancePast({ water: 0.03, sd: 0 }, 0.031)).toBe(0);
+    for (const shift of [0, 0.002, 0.01]) {
+      const spread = { water: 0.03, sd: 0.009, shift };
+      const [low, high] = intervalOf(spread);
+      expect(chancePast(spread, high)).toBeCloseTo(0.05, 4);
+      expect(chancePast(spread, low)).toBeCloseTo(0.95, 4);
+      expect(chancePast(spread, 0.03)).toBeCloseTo(0.5, 6);
+    }
+    expect(chancePast({ water: 0.03, sd: 0, shift: 0 }, 0.029)).toBe(1);
+    expect(chancePast({ water: 0.03, sd: 0, shift: 0 }, 0.031)).toBe(0);
+  });
+
+  it('is one log-normal while doubts are small, and stays near the sum where a wrong hygrometer is all the doubt', () => {
+    const small = { water: 0.03, sd: 0.0003, shift: 0.00025 };
+    const both = Math.hypot(0.0003, 0.00025) / 0.03;
+    for (const z of [-1.645, 1.645]) {
+      expect(waterAtSigmas(small, z) / (0.03 * Math.exp(z * both))).toBeCloseTo(1, 3);
+    }
+    // A desiccator at 3 % RH, give or take 8 %: 1 % of water, give or take 2 %, is 0 to 4.3 % and not 0 to 27 %.
+    const [low, high] = intervalOf({ water: 0.01, sd: 0, shift: 0.02 });
+    expect(low).toBe(0);
+    expect(high).toBeCloseTo(0.01 + 1.645 * 0.02, 4);
   });
 });

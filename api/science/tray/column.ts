@@ -3,6 +3,7 @@
 //
 // J = D_t (M/RT) ∂p/∂x towards the top;  G = k ∂T/∂x + J c_v (T − T_r);  p = p_s(T) a^(T0/T), w = w_d(a);
 // u = (c_s + w c_w)(T − T_r) − w h_r per kg dry. T and p at faces are arithmetic means.
+// Through the floor goes heat alone: C_tr dT_tr/dt = h_B (T_o − T_tr) + ε_B σ (T_o⁴ − T_tr⁴) − k ∂T/∂x, T(L) = T_tr.
 import { referenceK } from '../air.ts';
 import { vapourHeat, waterHeat, zeroHeatK, ovenK, type Load } from './load.ts';
 import { aboveOf, balance, stefanBoltzmann, surface, type Above, type Surface } from './top.ts';

@@ -1,7 +1,6 @@
 // Heat through a bed of powder: what the grains carry and what the gas between them carries, which fades in vacuum.
+import { gasConstant } from './vapour.ts';
 
-/** J/(mol K), SI 2019. */
-const gasConstant = 8.314462618;
 /** kg/mol, dry air. */
 const airMolarMass = 0.028965;
 

@@ -3,7 +3,7 @@ import type { Column, Stack } from './column.ts';
 
 /** Factors of the last pass and its answer. Written in place. */
 export interface Factors {
-  /** m⁻¹-like blocks: four numbers a cell each. */
+  /** Four numbers a cell each: what is taken off by the cell above, the inverted diagonal, the link to the cell below. */
   readonly lower: Float64Array;
   readonly inverse: Float64Array;
   readonly upper: Float64Array;

@@ -3,6 +3,7 @@
 // Dusty gas with stagnant air and equal Knudsen coefficients (Mason and Malinauskas 1983, from memory; this form derived):
 // 1/D_t = (1 - y)(1/D_e + 1/D_K) + y/(D_K + B P'/μ), P' = max(P, p), y = p/P'. It joins the Stefan factor P/(P - p)
 // smoothly to viscous flow where the vapour pushes the air out.
+import { diffusivityM2PerS, standardPressurePa, zeroCelsiusK } from '../air.ts';
 
 /** J/(mol K), SI 2019. */
 export const gasConstant = 8.314462618;
@@ -10,9 +11,9 @@ export const gasConstant = 8.314462618;
 export const molarMass = 0.018015268;
 /** Pa s, steam at about 100 °C (from memory). */
 const steamViscosity = 1.3e-5;
-/** D = 2.178e-5 (T/273.15)^1.81 (101325/P) m²/s: Massman, Atmos. Environ. 32 (1998) 1111; extrapolated above 100 °C. */
+/** Of the diffusivity in `../air.ts` (Massman 1998), which is extrapolated above 100 °C. */
 const massmanExponent = 1.81;
-const massmanPaM2PerS = (2.178e-5 * 101_325) / Math.pow(273.15, massmanExponent);
+const massmanPaM2PerS = (diffusivityM2PerS(0) * standardPressurePa) / Math.pow(zeroCelsiusK, massmanExponent);
 const perKelvin = molarMass / gasConstant;
 
 /** The grains as vapour meets them. */
@@ -28,9 +29,8 @@ export function voidWidthM({ sizeM, voidFraction }: Grains): number {
 }
 
 /** Diffusivity of vapour in the open air of an oven, m²/s. */
-export function freeM2PerS(temperatureK: number, pressurePa: number): number {
-  return (massmanPaM2PerS * Math.pow(temperatureK, massmanExponent)) / pressurePa;
-}
+export const freeM2PerS = (temperatureK: number, pressurePa: number): number =>
+  diffusivityM2PerS(temperatureK - zeroCelsiusK, pressurePa);
 
 /** What of D_t does not change while drying. */
 export interface VapourPath {
