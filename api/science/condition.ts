@@ -46,8 +46,7 @@ export const isEmpty = (condition: Condition): boolean => !(condition.dryKg > em
 
 /** The bed of a spec, without water. */
 export function bareBed(spec: BedSpec, dryKg: number, factors: Factors): Bed {
-  const grid =
-    spec.geometry.kind === 'plate' ? plateGrid(spec.geometry.layerM) : bedGrid(depthOf(spec, bedKg(dryKg)));
+  const grid = spec.geometry.kind === 'plate' ? plateGrid(spec.geometry.layerM) : bedGrid(depthOf(spec, bedKg(dryKg)));
   const widening = prior.filled / prior.bias;
   return emptyBed(
     spec.sorbent,

@@ -1,3 +1,4 @@
+// Moist air against an independent library, the steam tables and the handbook.
 import psychrolib from 'psychrolib';
 import { describe, expect, it } from 'vitest';
 import diffusivity from '../../fixtures/measured/diffusivity.json' with { type: 'json' };

@@ -1,3 +1,4 @@
+// Closures against the rates that define their classes (USP <671>).
 import { describe, expect, it } from 'vitest';
 import { diffusivityM2PerS, saturationPressurePa, vapourKgPerM3 } from '../../api/science/air.ts';
 import { conductanceM3PerS, sameLid } from '../../api/science/closures.ts';

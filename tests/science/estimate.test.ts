@@ -1,3 +1,4 @@
+// The estimate command, run as a person runs it.
 import { execFile } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';

@@ -1,3 +1,4 @@
+// The bed against an independent fine grid, on the tabled cases and on others.
 import { describe, expect, it } from 'vitest';
 import measured from '../../fixtures/measured/fine-grid.json' with { type: 'json' };
 import { foldExposure } from '../../api/science/exposure.ts';

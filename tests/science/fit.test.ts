@@ -1,3 +1,4 @@
+// An isotherm of the lab's own from weighed samples.
 import { describe, expect, it } from 'vitest';
 import measured from '../../fixtures/measured/isotherms.json' with { type: 'json' };
 import { fitIsotherm, type Point } from '../../api/science/fit.ts';

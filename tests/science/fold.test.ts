@@ -1,3 +1,4 @@
+// A history folded in one go, in pieces and from checkpoints: the same digits.
 import { describe, expect, it } from 'vitest';
 import { worthKeeping } from '../../api/science/checkpoint.ts';
 import { daySeconds } from '../../api/science/climate.ts';

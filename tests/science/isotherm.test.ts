@@ -1,3 +1,4 @@
+// Isotherms against published points.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import measured from '../../fixtures/measured/isotherms.json' with { type: 'json' };

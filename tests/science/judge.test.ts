@@ -1,3 +1,4 @@
+// The verdict on a container, and the sentence that explains it.
 import { describe, expect, it } from 'vitest';
 import { foldExposure } from '../../api/science/exposure.ts';
 import { aluminaGrades, gradeOf } from '../../api/science/grades.ts';

@@ -1,3 +1,4 @@
+// The bed in the limits that have closed answers.
 import { describe, expect, it } from 'vitest';
 import { diffusivityM2PerS, referenceActivity, saturatedKgPerM3, vapourKgPerM3 } from '../../api/science/air.ts';
 import { isothermOf, tableWater } from '../../api/science/isotherm.ts';

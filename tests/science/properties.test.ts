@@ -1,3 +1,4 @@
+// What must hold of any bed in any air: more of what wets wets more, and no water is lost.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { emptyBed, settleActivity, bedMean } from '../../api/science/bed.ts';

@@ -1,3 +1,4 @@
+// Humidities over saturated salts (Greenspan).
 import { describe, expect, it } from 'vitest';
 import measured from '../../fixtures/measured/salts.json' with { type: 'json' };
 import { saltHumidity, salts } from '../../api/science/salts.ts';

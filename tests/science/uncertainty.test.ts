@@ -1,3 +1,4 @@
+// The range beside an estimate holds the truth as often as it says.
 import { describe, expect, it } from 'vitest';
 import { foldExposure } from '../../api/science/exposure.ts';
 import type { Action, Factor, FoldInput, Lid } from '../../api/science/history.ts';
