@@ -106,6 +106,28 @@ describe('a tray stays wetter', () => {
   });
 });
 
+describe('a load is wetter for the same minutes', () => {
+  const vacuum = trayOf({ oven: { kind: 'vacuum', temperatureC: 130 } });
+  const meanOf = (oven: Tray['oven'], trayHeatJPerM2K = vacuum.trayHeatJPerM2K): number =>
+    after({ ...vacuum, oven, trayHeatJPerM2K }, 12).mean;
+  const { oven } = vacuum;
+
+  it('when the pump is small for its trays', () => {
+    const pumped = (m3PerH: number): number =>
+      meanOf({ ...oven, pump: { speedM3PerS: m3PerH / 3600, trayAreaM2: 0.1 } });
+    expect(pumped(1)).toBeGreaterThan(pumped(10));
+    expect(pumped(10)).toBeGreaterThan(meanOf(oven));
+    // A pump without limit holds the chamber where no load would.
+    expect(pumped(1e9)).toBeCloseTo(meanOf(oven), 6);
+  });
+
+  it('when the oven is still warming up, or the tray is heavy', () => {
+    expect(meanOf({ ...oven, warmUpS: 600 })).toBeGreaterThan(meanOf(oven));
+    expect(meanOf(oven, 4200)).toBeGreaterThan(meanOf(oven));
+    expect(meanOf(oven)).toBeGreaterThan(meanOf(oven, 0));
+  });
+});
+
 describe('the time to dry', () => {
   it('grows as depth to the power of 1.3 to 1.8 (rule of the drying model, 1.4 to 1.6)', () => {
     for (const oven of [
