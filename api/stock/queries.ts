@@ -28,7 +28,7 @@ const FilterInput = builder.inputType('ContainerFilter', {
 const OrderEnum = builder.enumType('ContainerOrder', {
   description: 'The order of a list of containers.',
   values: {
-    MOST_URGENT: { description: 'By what to do first: redry, use soon, too dry, unknown, good; then by hours left.' },
+    MOST_URGENT: { description: 'By what to do first: redry, use soon, unknown, too dry, good; then by hours left.' },
     LABEL: { description: 'By label.' },
     OPENED_AT: { description: 'Longest open first, closed ones last.' },
     RECEIVED_AT: { description: 'Last come in or filled first.' },
