@@ -4,8 +4,8 @@ import type { Answers, LoggerFile, NotALogger } from './logger/file.ts';
 import { readLogger } from './logger/read.ts';
 import type { ToRead } from './worker.ts';
 
-/** Below this a file is read in some tens of milliseconds, sooner than a thread starts. */
-const smallBytes = 500_000;
+/** Below this a file is read in a fifth of a second or less, sooner than a thread has started. */
+const smallBytes = 2_000_000;
 
 /** The file as read; a large one in a thread of its own. */
 export function readApart(bytes: Uint8Array, fileName: string, answers: Answers): Promise<LoggerFile | NotALogger> {
