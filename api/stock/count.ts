@@ -43,18 +43,18 @@ export async function countBooked(scene: Scene, count: Said): Promise<Part<'COUN
     return { detail: { of: 'PLATES', basis: 'AS_RECEIVED', ...none, dryGrams, plates: count.plates, ...book } };
   }
   const net = count.grams === null ? netGrams(scene, count) : { grams: count.grams, tare: null };
-  const water = await waterAt(work.tx, container, at);
   const dry = count.basis === 'DRY' && count.grams !== null;
+  const water = dry ? null : await waterAt(work.tx, container, at);
   return {
     detail: {
       of: count.grams === null ? 'GROSS' : 'GRAMS',
       grams: net.grams,
       basis: dry ? 'DRY' : 'AS_RECEIVED',
-      bookedWaterFraction: water.waterFraction,
-      waterAssumed: !dry && water.assumed,
+      bookedWaterFraction: water?.waterFraction ?? null,
+      waterAssumed: water?.assumed ?? false,
       grossGrams: count.grossGrams,
       tareGrams: net.tare,
-      dryGrams: dry ? net.grams : dryGramsIn(net.grams, water.waterFraction),
+      dryGrams: water ? dryGramsIn(net.grams, water.waterFraction) : net.grams,
       plates: null,
       ...book,
     },

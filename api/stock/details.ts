@@ -16,7 +16,7 @@ const weighedOut = {
   grams: amount.nullable(),
   /** As received is what the balance showed. */
   basis: z.enum(['DRY', 'AS_RECEIVED']),
-  /** The water used for booking. */
+  /** The water used for booking; null where none was needed. */
   bookedWaterFraction: fraction.nullable(),
   /** That water is an assumption, not an estimate or a measurement. */
   waterAssumed: z.boolean(),

@@ -4,7 +4,7 @@ import { missing } from '../errors.ts';
 import type { Work } from '../work.ts';
 import type { Entry, Stand } from './stand.ts';
 import { baseOf } from './timeline.ts';
-import { dryGramsIn, waterAt, type Water } from './water.ts';
+import { dryGramsIn, waterAt } from './water.ts';
 import { grams as gramWords } from './words.ts';
 
 /** Where and when something is being booked. */
@@ -48,9 +48,6 @@ function roundedToAll(dryGrams: number, there: number): boolean {
   return dryGrams > there && dryGrams - there <= slack;
 }
 
-const dryOf = (grams: number, basis: SaidAmount['basis'], water: Water): number =>
-  basis === 'DRY' ? grams : dryGramsIn(grams, water.waterFraction);
-
 function platesLeaving({ container, under }: Scene, plates: number | null): Leaving {
   if (plates === null) throw missing(`${under}.plates`, `the number of plates: ${container.label} is a plate box`);
   const dryGrams = plates * (baseOf(container).dryGramsPerPlate ?? 0);
@@ -63,20 +60,16 @@ export async function leaving(scene: Scene, { grams, basis, plates }: SaidAmount
   const { work, container, at, stand, under } = scene;
   if (container.kind === 'PLATE_BOX') return platesLeaving(scene, plates);
   if (grams === null) throw missing(`${under}.grams`, 'the grams on the balance');
-  const water = await waterAt(work.tx, container, at);
+  const water = basis === 'DRY' ? null : await waterAt(work.tx, container, at);
   const notes: string[] = [];
-  let dryGrams = dryOf(grams, basis, water);
+  let dryGrams = water ? dryGramsIn(grams, water.waterFraction) : grams;
   if (stand && roundedToAll(dryGrams, stand.dryGrams)) {
     dryGrams = stand.dryGrams;
     notes.push(`that was all of it: ${gramWords(dryGrams)} (dry)`);
   }
-  const waterAssumed = water.assumed || (stand?.dryGramsAssumed ?? false);
-  return {
-    detail: { grams, basis, bookedWaterFraction: water.waterFraction, waterAssumed },
-    dryGrams,
-    plates: null,
-    notes,
-  };
+  const waterAssumed = (water?.assumed ?? false) || (stand?.dryGramsAssumed ?? false);
+  const bookedWaterFraction = water?.waterFraction ?? null;
+  return { detail: { grams, basis, bookedWaterFraction, waterAssumed }, dryGrams, plates: null, notes };
 }
 
 /** All that is in it, whatever its amount. */

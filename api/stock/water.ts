@@ -46,7 +46,8 @@ export const onWater = (by: WaterEstimate): void => {
 /** The water in a container at an instant: estimated, else its lot's certificate, else 3 %. */
 export async function waterAt(tx: Transaction, container: Pick<Container, 'id' | 'lotId'>, at: Date): Promise<Water> {
   const estimated = await estimate(tx, container.id, at);
-  if (estimated) return estimated;
+  // The estimate's arithmetic may end a rounding below nothing.
+  if (estimated) return { ...estimated, waterFraction: Math.max(0, estimated.waterFraction) };
   const lot = await tx.lot.findUniqueOrThrow({ where: { id: container.lotId } });
   return { waterFraction: certificateWater(lot).waterFraction, assumed: true };
 }

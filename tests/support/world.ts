@@ -1,4 +1,5 @@
 // Builds a lab in a line, and speaks to it as a script would: through the GraphQL server, by name.
+import { graphql } from 'graphql';
 import type { Database } from '../../api/database/database.ts';
 import { readSettings } from '../../api/settings.ts';
 import { schema } from '../../api/schema.ts';
@@ -58,11 +59,19 @@ function successType(mutation: string): string {
   return success.name;
 }
 
-const iso = (value: unknown): unknown =>
-  JSON.parse(JSON.stringify(value, (_, each: unknown) => (each instanceof Date ? each.toISOString() : each)));
+interface Answered {
+  data?: unknown;
+  errors?: { message: string; extensions?: Input }[];
+}
 
-/** A new and empty lab on a database, with a clock that a test moves by hand. */
-export async function newWorld(database: Database, now = noon) {
+/** As it travels: instants as text. */
+const iso = (value: Input): Input => JSON.parse(JSON.stringify(value)) as Input;
+
+/**
+ * A new and empty lab on a database, with a clock that a test moves by hand. Without estimates, exposures stay as
+ * they are made, for tests that tell very much.
+ */
+export async function newWorld(database: Database, { estimates = true, now = noon } = {}) {
   let clock = now;
   const lab = await database.write((tx) =>
     tx.lab.create({
@@ -73,13 +82,21 @@ export async function newWorld(database: Database, now = noon) {
   const yoga = yogaOf(app);
 
   /** The server's answer as it travels. */
-  async function post(query: string, variables: Input = {}, headers: Record<string, string> = {}) {
+  async function post(query: string, variables: Input = {}, headers: Record<string, string> = {}): Promise<Answered> {
+    if (!estimates) {
+      const contextValue = { ...(await contextOf(app, null)), estimateLater: true };
+      const { data, errors } = await graphql({ schema, source: query, variableValues: iso(variables), contextValue });
+      return {
+        data,
+        ...(errors && { errors: errors.map((error) => ({ message: error.originalError?.stack ?? error.message })) }),
+      };
+    }
     const response = await yoga.fetch('http://localhost/graphql', {
       method: 'POST',
       headers: { 'content-type': 'application/json', ...headers },
       body: JSON.stringify({ query, variables: iso(variables) }),
     });
-    return (await response.json()) as { data?: unknown; errors?: { message: string; extensions?: Input }[] };
+    return (await response.json()) as Answered;
   }
 
   async function ask<Data>(query: string, variables: Input = {}): Promise<Data> {
