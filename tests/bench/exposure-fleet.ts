@@ -2,11 +2,14 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout as later } from 'node:timers/promises';
 import { openDatabase } from '../../api/database/database.ts';
 import { runPass } from '../../api/exposure/pass.ts';
 import { startThread } from '../../api/exposure/thread.ts';
+import { readSettings } from '../../api/settings.ts';
+import { type App, yogaOf } from '../../api/yoga.ts';
 import { writeFleet } from '../support/fleet.ts';
-import type { Bench } from './bench.ts';
+import { type Bench, quantile } from './bench.ts';
 
 const day = 86_400_000;
 const start = Date.UTC(2026, 2, 2);
@@ -15,9 +18,36 @@ const before = 2;
 
 interface Run {
   seconds: number;
-  /** Longest stretch in which the main thread answered nobody, ms. */
-  longestPauseMs: number;
+  /** What somebody who looks at the open list meanwhile waits for it, ms each. */
+  answeredMs: number[];
   peakMegabytes: number;
+}
+
+const openList = JSON.stringify({
+  query: `{ containers(first: 50, filter: { isOpen: true }) { nodes { label sorbent { name } lot { lotNumber } room { name }
+    exposure { state scoopWaterFraction scoopLow scoopHigh hoursToLimit reason } } } }`,
+});
+
+/** Looks at the open list ten times a second until told to stop; gives what each look took, ms. */
+function watching(app: App) {
+  const yoga = yogaOf(app);
+  let isOver = false;
+  const answeredMs: number[] = [];
+  const looked = (async () => {
+    while (!isOver) {
+      const from = performance.now();
+      const headers = { 'content-type': 'application/json' };
+      const answer = await yoga.fetch('http://127.0.0.1/graphql', { method: 'POST', headers, body: openList });
+      if (!(await answer.text()).startsWith('{"data"')) throw new Error('the open list was not answered');
+      answeredMs.push(performance.now() - from);
+      await later(100);
+    }
+  })();
+  return async () => {
+    isOver = true;
+    await looked;
+    return answeredMs;
+  };
 }
 
 async function dayForward(count: number): Promise<Run> {
@@ -30,18 +60,16 @@ async function dayForward(count: number): Promise<Run> {
     const pass = (at: number) => runPass({ database, lab, threads, now: () => new Date(at), stopped: () => false });
     // Twelve hours past midnight, so that one midnight lies within the day.
     await pass(start + (before + 0.5) * day);
-    let longestPauseMs = 0;
-    let last = performance.now();
+    const labRow = await database.read.lab.findUniqueOrThrow({ where: { id } });
+    const settings = readSettings({ DRUMKEEP_LOG: 'silent' });
+    const stopped = watching({ settings, database, lab: labRow, now: () => new Date(start + (before + 1.5) * day) });
     let peak = 0;
-    const timer = setInterval(() => {
-      longestPauseMs = Math.max(longestPauseMs, performance.now() - last - 5);
-      last = performance.now();
-      peak = Math.max(peak, process.memoryUsage.rss());
-    }, 5);
+    const timer = setInterval(() => (peak = Math.max(peak, process.memoryUsage.rss())), 50);
     const from = performance.now();
     await pass(start + (before + 1.5) * day);
+    const seconds = (performance.now() - from) / 1000;
     clearInterval(timer);
-    return { seconds: (performance.now() - from) / 1000, longestPauseMs, peakMegabytes: peak / 1e6 };
+    return { seconds, answeredMs: await stopped(), peakMegabytes: peak / 1e6 };
   } finally {
     for (const thread of threads) await thread.stop();
     await database.close();
@@ -66,7 +94,8 @@ export async function exposureFleet(short: boolean): Promise<Bench> {
       millisecondsEach: perContainer(large, count),
       growth: perContainer(large, count) / perContainer(small, 1_000),
       peakMegabytes: large.peakMegabytes,
-      longestPauseMs: large.longestPauseMs,
+      openListMeanwhileP50Ms: quantile(large.answeredMs, 0.5),
+      openListMeanwhileP99Ms: quantile(large.answeredMs, 0.99),
     },
   };
 }

@@ -188,7 +188,7 @@ export async function writeFleet(database: Database, { count, rooms, lots, start
           scooping: { enum: 'Scooping' },
           isVoid: 'boolean',
         },
-        rows: made.map((one) => ({
+        rows: made.map(({ number: _, ...one }) => ({
           ...one,
           usualClosure: 'TIGHT',
           cameInAt: start,
