@@ -124,3 +124,10 @@ export function problemWords(error: unknown): string {
   if (error instanceof Failed) return error.message;
   return 'Something went wrong on this page. Nothing was lost; reload it and try again.';
 }
+
+/** What to show when an act did not arrive. */
+export function untoldWords(error: unknown): string {
+  return error instanceof Unreachable
+    ? 'Not recorded: Drumkeep does not answer. Nothing that was typed is lost; press again once it does, it is written once.'
+    : problemWords(error);
+}

@@ -1,21 +1,8 @@
 // What every screen needs of the lab: its zone, its clock, and the names one chooses from.
-import { actAs, ask, question } from './ask.ts';
+import { actAs, ask } from './ask.ts';
+import { labQuestion } from './lab-question.ts';
 import type { Clock } from './say/state.ts';
-import { flag, instant, many, number, text, word, type Answer } from './shape.ts';
-
-export const labQuestion = question<Record<string, never>>('Lab')({
-  lab: {
-    name: text,
-    timeZone: text,
-    isDemo: flag,
-    now: instant,
-    people: many({ shortName: text, role: text }),
-    suppliers: many({ name: text }),
-    vessels: many({ name: text, volumeMl: number }),
-  },
-  rooms: { nodes: many({ name: text, kind: word<'ROOM' | 'COLD_STORE' | 'DESICCATOR'>() }) },
-  sorbents: { nodes: many({ name: text, sorbentClass: text }) },
-});
+import type { Answer } from './shape.ts';
 
 type Known = Answer<typeof labQuestion.shape>;
 

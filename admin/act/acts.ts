@@ -52,6 +52,17 @@ export const eventText = (name: EventName): string => actText(name, 'Recorded', 
 export const correctionFields = {
   event: text,
   void: maybe(flag),
-  replacement: maybe({ at: maybe(instant), note: maybe(text) }),
+  replacement: maybe({
+    at: maybe(instant),
+    note: maybe(text),
+    grams: maybe(number),
+    plates: maybe(number),
+    room: maybe(text),
+    closure: maybe(word<Closure>()),
+    minutes: maybe(number),
+    temperatureC: maybe(number),
+    humidityPercent: maybe(number),
+    waterFraction: maybe(number),
+  }),
 } satisfies Fields;
 export const correctionText = actText('correctEvent', 'Recorded', recordedFields);

@@ -5,6 +5,6 @@ import type { Names } from './forms.ts';
 export function namesToChoose(): Names {
   return {
     rooms: (lab.known?.rooms.nodes ?? []).map(({ name }) => ({ value: name, words: name })),
-    vessels: (lab.known?.lab.vessels ?? []).map(({ name }) => ({ value: name, words: name })),
+    vessels: (lab.known?.vessels.nodes ?? []).map(({ name }) => ({ value: name, words: name })),
   };
 }

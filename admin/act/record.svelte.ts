@@ -1,5 +1,5 @@
 // Tells an act, keeps the last one for undo, and lets every screen know what it changed.
-import { problemWords, tell, type Refusal, type Told } from '../ask.ts';
+import { untoldWords, tell, type Refusal, type Told } from '../ask.ts';
 import type { Line, Recorded } from '../fields.ts';
 import { correctionText, eventText, type EventInput, type EventName } from './acts.ts';
 
@@ -49,7 +49,7 @@ async function told(run: () => Promise<Told<Recorded>>): Promise<Told<Recorded>>
     if (answer.done) for (const listener of listeners) listener(answer.done.container);
     return answer;
   } catch (error) {
-    return { done: null, refused: { message: problemWords(error), path: '', expected: '' } };
+    return { done: null, refused: { message: untoldWords(error), path: '', expected: '' } };
   } finally {
     busy -= 1;
   }

@@ -1,23 +1,13 @@
 // Acts on the list of what waits to be dried.
 import type { Refusal } from '../ask.ts';
 import type { Line } from '../fields.ts';
-import { instant, maybe, number, text } from '../shape.ts';
+import { moveAct, requestDryingAct, withdrawAct } from '../dry/acts.ts';
 import { say } from './record.svelte.ts';
-import { act, tellAct } from './told.ts';
-
-const asked = { id: text };
-export const requestDryingAct = act(
-  'requestDrying',
-  'DryingRequest',
-  { label: text, grams: maybe(number), plates: maybe(number), why: text, wantedBy: maybe(instant) },
-  asked,
-);
-export const withdrawAct = act('withdrawDrying', 'DryingRequest', { id: text }, asked);
-export const moveAct = act('moveDryingRequest', 'DryingRequest', { id: text, before: maybe(text) }, asked);
+import { tellAct } from './told.ts';
 
 export interface Wanted {
   why: string;
-  grams?: number;
+  dryGrams?: number;
   plates?: number;
   wantedBy?: string;
 }

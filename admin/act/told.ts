@@ -1,5 +1,5 @@
 // An act beside the timeline's events (a room is added, a lot comes in), told once and answered or refused.
-import { actText, problemWords, tell, type Told } from '../ask.ts';
+import { actText, untoldWords, tell, type Told } from '../ask.ts';
 import type { Answer, Fields, InputOf } from '../shape.ts';
 
 export interface Act<I extends Fields, S extends Fields> {
@@ -29,6 +29,6 @@ export async function tellAct<I extends Fields, S extends Fields>(
   try {
     return await tell<Answer<S>>(name, actText(name, success, answer), input, key);
   } catch (error) {
-    return { done: null, refused: { message: problemWords(error), path: '', expected: '' } };
+    return { done: null, refused: { message: untoldWords(error), path: '', expected: '' } };
   }
 }

@@ -36,7 +36,7 @@ export type Sorbent = Answer<typeof sorbentsQuestion.shape>['sorbents']['nodes']
 
 export const addSorbentAct = act(
   'addSorbent',
-  'SorbentAdded',
+  'SorbentKept',
   {
     name: text,
     sorbentClass: text,

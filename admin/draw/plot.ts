@@ -129,6 +129,9 @@ function drawn(data: PlotData, { colours }: PlotFrame): uPlot.Hooks.Arrays {
       bbox.top + 12 * ratio,
       bbox.top + bbox.height - 4 * ratio,
     )) {
+      ctx.strokeStyle = colours.paper;
+      ctx.lineWidth = 4 * ratio;
+      ctx.strokeText(label, bbox.left + bbox.width - 4 * ratio, y);
       ctx.fillStyle = colours[colour];
       ctx.fillText(label, bbox.left + bbox.width - 4 * ratio, y);
     }

@@ -48,7 +48,7 @@ export function humidityPlot(points: readonly Point[], room: string): PlotData {
         colour: 'accent',
       },
     ],
-    format: (value) => value.toFixed(0),
+    format: (value) => String(Number(value.toFixed(1))),
     undated: true,
   };
 }

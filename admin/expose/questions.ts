@@ -52,6 +52,7 @@ const eventFields = {
   recordedAt: instant,
   by: maybe({ role: text }),
   note: maybe(text),
+  plates: maybe(number),
   sentence: text,
   container: { label: text },
   otherContainer: maybe({ label: text }),

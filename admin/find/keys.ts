@@ -39,8 +39,8 @@ function labelAtHand(): string | null {
 }
 
 function step(by: 1 | -1): void {
-  const lines = [...document.querySelectorAll<HTMLElement>('[data-label] > [data-line]')];
-  const at = lines.findIndex((line) => line.parentElement?.contains(document.activeElement));
+  const lines = [...document.querySelectorAll<HTMLElement>('[data-label] [data-line]')];
+  const at = lines.findIndex((line) => line.closest('[data-label]')?.contains(document.activeElement));
   const next = lines[at < 0 ? (by > 0 ? 0 : lines.length - 1) : at + by];
   next?.focus();
   next?.scrollIntoView({ block: 'nearest' });

@@ -58,10 +58,11 @@ export function answerWords(of: Lasting, clock: Clock): string {
   return hoursToLimit === null ? 'Good to use' : `Good to use ${untilWords(hoursToLimit, clock)}`;
 }
 
-/** What closing it would change; empty when it is shut, past its limit, or would not gain a tenth. */
+/** What closing it would change; empty when it is shut, past its limit, or would gain neither a tenth nor an hour. */
 export function closingHelps({ isOpen, state, hoursToLimit, hoursToLimitClosed }: Lasting, clock: Clock): string {
   if (!isOpen || hoursToLimit === null || state === 'REDRY' || state === 'UNKNOWN') return '';
   if (hoursToLimitClosed === null) return 'close it and it keeps for 90 days and more';
-  if (hoursToLimitClosed === undefined || hoursToLimitClosed < hoursToLimit * 1.1) return '';
+  if (hoursToLimitClosed === undefined || hoursToLimitClosed < Math.max(hoursToLimit * 1.1, hoursToLimit + 1))
+    return '';
   return `close it and it lasts ${untilWords(hoursToLimitClosed, clock)}`;
 }

@@ -3,7 +3,7 @@
 const GAP = '\u00a0';
 
 /** Decimals worth showing of a percentage known to within `width` percent points: the last digit is at least a fiftieth of it. */
-function decimalsFor(width: number): number {
+export function decimalsFor(width: number): number {
   if (!(width > 0)) return 1;
   return Math.min(2, Math.max(0, Math.ceil(-Math.log10(width / 5))));
 }

@@ -48,3 +48,6 @@ export const sentence = (text: string): string => text.charAt(0).toUpperCase() +
 
 /** "3 containers", "1 container". */
 export const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
+
+/** What its figure speaks of: plates and columns are judged as a whole, the rest by what one scoops next. */
+export const judgedBy = (kind: Kind): string => (kind === 'PLATE_BOX' || kind === 'COLUMN' ? 'water' : 'next scoop');
