@@ -36,8 +36,20 @@ export const arrows: IForbiddenRuleType[] = [
     name: 'a room is entered through its service',
     comment: 'Its GraphQL types are named by their references, which hold nothing else.',
     severity: 'error',
-    from: { path: `^api/${room}/` },
+    from: { path: `^api/${room}/`, pathNot: '(schema|type|rules)\\.ts$' },
     to: { path: `^api/${room}/`, pathNot: ['^api/$1/', `^api/${room}/(service|refs)\\.ts$`] },
+  },
+  {
+    name: 'a schema names another room in its schema',
+    severity: 'error',
+    from: { path: `^api/${room}/.*(schema|type)\\.ts$` },
+    to: { path: `^api/${room}/`, pathNot: ['^api/$1/', `^api/${room}/(service|refs|schema)\\.ts$`] },
+  },
+  {
+    name: 'rules read only the plain words of another room',
+    severity: 'error',
+    from: { path: `^api/${room}/rules\\.ts$` },
+    to: { path: `^api/${room}/`, pathNot: ['^api/$1/', `^api/${room}/(rules|words|effects|stand)\\.ts$`] },
   },
   {
     name: 'a service knows no GraphQL',

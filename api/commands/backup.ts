@@ -4,7 +4,8 @@ import { dirname, join, resolve } from 'node:path';
 import { SingleBar } from 'cli-progress';
 import { sqliteFile } from '../database/place.ts';
 import { readSettings, type Settings } from '../settings.ts';
-import { BadInput, endWith } from './ending.ts';
+import { BadInput } from '../bad-input.ts';
+import { endWith } from './ending.ts';
 import { openSqliteFile } from './sqlite-file.ts';
 
 /** `2026-03-02T081500Z`: sorts by time and stands on every file system. */

@@ -1,13 +1,6 @@
 // How a command ends: 0 good, 1 bad input with one line of what and where, 2 a check that failed.
+import { BadInput } from '../bad-input.ts';
 import { InvalidSetting } from '../settings.ts';
-
-/** What the caller gave cannot be worked with; commands say it in one line and end with 1. */
-export class BadInput extends Error {
-  constructor(message: string) {
-    super(message);
-    this.name = 'BadInput';
-  }
-}
 
 /** Sets the exit code to what the command answers; anything unexpected is shown whole. */
 export async function endWith(command: Promise<number>): Promise<void> {

@@ -2,8 +2,8 @@
 import { dirname } from 'node:path';
 import { endWith } from './ending.ts';
 import { readingsOf } from './estimate/air.ts';
-import { estimate } from './estimate/exposure.ts';
-import { scenarioOf } from './estimate/scenario.ts';
+import { estimate } from '../exposure/scenario-estimate.ts';
+import { scenarioOf } from '../exposure/scenario.ts';
 import { jsonFile } from './json.ts';
 
 async function run(words: readonly string[]): Promise<number> {

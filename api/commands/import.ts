@@ -5,7 +5,8 @@ import type { Answers, LoggerFile } from '../climate/logger/file.ts';
 import { loggerJson } from '../climate/logger/json.ts';
 import { isLoggerFile, readLogger } from '../climate/logger/read.ts';
 import { readSettings } from '../settings.ts';
-import { BadInput, endWith } from './ending.ts';
+import { BadInput } from '../bad-input.ts';
+import { endWith } from './ending.ts';
 import { askedOf } from './import/options.ts';
 import { understoodText } from './import/shown.ts';
 

@@ -1,7 +1,7 @@
 // The one JSON file that a command is given.
 import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { BadInput } from './ending.ts';
+import { BadInput } from '../bad-input.ts';
 
 /** What the file holds, not yet checked, and where it lies; `what` says what it should be ("a scenario"). */
 export async function jsonFile(words: readonly string[], what: string): Promise<{ path: string; raw: unknown }> {

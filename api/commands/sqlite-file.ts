@@ -2,7 +2,7 @@
 // in the same process can damage it ("How To Corrupt An SQLite Database File", section 2.2.1, SQLite documentation).
 import { existsSync } from 'node:fs';
 import sqlite3 from 'sqlite3';
-import { BadInput } from './ending.ts';
+import { BadInput } from '../bad-input.ts';
 
 /** The online backup of the package, which its own types leave out. */
 interface OnlineBackup {

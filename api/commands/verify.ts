@@ -4,7 +4,8 @@ import { resolve } from 'node:path';
 import { migrationText, knownMigrations } from '../database/migrations.ts';
 import { sqliteFile } from '../database/place.ts';
 import { readSettings } from '../settings.ts';
-import { BadInput, endWith } from './ending.ts';
+import { BadInput } from '../bad-input.ts';
+import { endWith } from './ending.ts';
 import { openSqliteFile, type SqliteFile } from './sqlite-file.ts';
 
 /** What is wrong, a line each; nothing when all is well. */

@@ -1,7 +1,9 @@
 // What may wait on the list of what to dry. Pure.
 import type { Container } from '../database/generated/sqlite/client.ts';
 import { invalid, missing } from '../errors.ts';
-import { grams, nothingGrams, ovenCaution, words } from '../stock/service.ts';
+import { ovenCaution } from '../stock/effects.ts';
+import { nothingGrams } from '../stock/stand.ts';
+import { grams, words } from '../stock/words.ts';
 import { tooHot } from './recipes.ts';
 
 export interface Wanted {

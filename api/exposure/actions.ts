@@ -2,7 +2,7 @@
 import type { FleetEvent } from '../database/fleet.ts';
 import type { Action } from '../science/history.ts';
 import type { DryingIsotherm } from '../science/tray/isotherm.ts';
-import type { Said } from '../stock/details.ts';
+import type { Said } from '../stock/service.ts';
 import { lidOf } from './closure.ts';
 import { habitAt, type WorkingHours } from './hours.ts';
 import { type Parcel, unknownHandover } from './parcels.ts';

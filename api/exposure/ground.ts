@@ -3,7 +3,7 @@
 import * as fleet from '../database/fleet.ts';
 import type { FleetContainer, FleetLot } from '../database/fleet.ts';
 import type { Reader } from '../database/reader.ts';
-import { roomAirOf } from '../climate/air.ts';
+import { roomAirOf } from '../climate/service.ts';
 import type { RoomAir } from '../science/climate.ts';
 import type { Factor } from '../science/history.ts';
 import { sorbentClass } from '../science/properties.ts';

@@ -3,7 +3,7 @@ import type { Action } from '../science/history.ts';
 import { waterAtActivity } from '../science/isotherm.ts';
 import { fromZero, residualWater, roomVapourPa, vacuumVapourPa } from '../science/residual.ts';
 import type { DryingIsotherm } from '../science/tray/isotherm.ts';
-import type { DetailOf } from '../stock/details.ts';
+import type { DetailOf } from '../stock/service.ts';
 
 /** One sigma of a loss on drying of a scoop, kg/kg (exposure model, section 5). */
 const scoopSd = 0.0015;

@@ -1,8 +1,8 @@
 // What would be, if: a stored container with things that have not happened, or a scenario of nothing but numbers.
 import { z } from 'zod';
-import { BadInput } from '../commands/ending.ts';
-import { estimate } from '../commands/estimate/exposure.ts';
-import { scenarioOf } from '../commands/estimate/scenario.ts';
+import { BadInput } from '../bad-input.ts';
+import { estimate } from './scenario-estimate.ts';
+import { scenarioOf } from './scenario.ts';
 import { roomNamed } from '../climate/service.ts';
 import type { Context } from '../context.ts';
 import type { Closure } from '../database/generated/sqlite/client.ts';

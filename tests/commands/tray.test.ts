@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import measured from '../../fixtures/measured/tray-fine-grid.json' with { type: 'json' };
-import { BadInput } from '../../api/commands/ending.ts';
+import { BadInput } from '../../api/bad-input.ts';
 import { trayInput } from '../../api/commands/tray/input.ts';
 import { trayOf } from '../../api/commands/tray/load.ts';
 import { command, type Ended } from '../support/command.ts';

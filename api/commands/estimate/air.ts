@@ -5,8 +5,8 @@ import { HUMIDITY, TEMPERATURE, type Series } from '../../climate/logger/file.ts
 import { isLoggerFile, readLogger } from '../../climate/logger/read.ts';
 import { blockSeconds } from '../../science/climate.ts';
 import type { Reading } from '../../science/blocks.ts';
-import { BadInput } from '../ending.ts';
-import type { Scenario } from './scenario.ts';
+import { BadInput } from '../../bad-input.ts';
+import type { Scenario } from '../../exposure/scenario.ts';
 
 /** Readings in order of time; a file is looked for beside the scenario's. */
 export async function readingsOf({ climate }: Scenario, folder: string): Promise<Reading[]> {

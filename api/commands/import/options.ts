@@ -2,7 +2,7 @@
 import { parseArgs } from 'node:util';
 import { answerRefused } from '../../climate/logger/answers.ts';
 import type { Answers, DateOrder } from '../../climate/logger/file.ts';
-import { BadInput } from '../ending.ts';
+import { BadInput } from '../../bad-input.ts';
 
 export type Asked = {
   file: string;

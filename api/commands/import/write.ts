@@ -7,7 +7,7 @@ import { NewerDatabase } from '../../database/migrate.ts';
 import { Refused } from '../../errors.ts';
 import { loadersOf } from '../../loaders.ts';
 import type { Settings } from '../../settings.ts';
-import { BadInput } from '../ending.ts';
+import { BadInput } from '../../bad-input.ts';
 import type { Asked } from './options.ts';
 import { leftOutLines } from './shown.ts';
 

@@ -1,7 +1,7 @@
 // What the tray command takes: a sorbent in a tray, an oven, and what is asked, checked before anything is computed.
 import { z } from 'zod';
 import { dryingFigures } from '../../science/tray/properties.ts';
-import { refusal } from '../refusal.ts';
+import { refusal } from '../../bad-input.ts';
 
 // Each schema's error is the end of the sentence: "invalid depthMm: -3, expected …".
 const number = (expected: string) => z.number({ error: expected });

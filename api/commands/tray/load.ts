@@ -1,5 +1,5 @@
 // A tray in the bench's units becomes a tray in the model's; what only the numbers together show to be wrong is refused here.
-import { BadInput } from '../ending.ts';
+import { BadInput } from '../../bad-input.ts';
 import type { DryingIsotherm } from '../../science/tray/isotherm.ts';
 import { steelTrayJPerM2K, wettestStart, type DryingSorbent, type Tray } from '../../science/tray/load.ts';
 import {

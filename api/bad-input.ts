@@ -1,6 +1,13 @@
-// What is wrong with a command's input, as one sentence: `invalid x: v, expected …`, `unknown x: v, …`, `missing x, …`.
+// What is wrong with a file or scenario that was given, as one sentence: `invalid x: v, expected …`, `unknown x: v, …`, `missing x, …`.
 import type { z } from 'zod';
-import { BadInput } from './ending.ts';
+
+/** What the caller gave cannot be worked with; one line says what and where; a command ends with 1. */
+export class BadInput extends Error {
+  constructor(message: string) {
+    super(message);
+    this.name = 'BadInput';
+  }
+}
 
 export type Path = readonly PropertyKey[];
 

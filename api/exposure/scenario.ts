@@ -1,8 +1,7 @@
 // What the estimate command takes: one container, its air and what happened to it, checked before anything is computed.
 import { z } from 'zod';
-import { BadInput } from '../ending.ts';
-import { pathText, refusal, shown, valueAt, type Path } from '../refusal.ts';
-import { sorbentClasses } from '../../science/properties.ts';
+import { BadInput, pathText, refusal, shown, valueAt, type Path } from '../bad-input.ts';
+import { sorbentClasses } from '../science/properties.ts';
 
 // Each schema's error is the end of the sentence: "invalid container.bedDepthMm: -3, expected …".
 const number = (expected: string) => z.number({ error: expected });

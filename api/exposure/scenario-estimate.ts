@@ -1,12 +1,12 @@
 // A scenario in the bench's units becomes a history in the estimator's, and its answers come back.
-import { blockSeconds, roomAir } from '../../science/climate.ts';
-import { evenDay, heldBlocks, type Reading } from '../../science/blocks.ts';
-import { foldExposure } from '../../science/exposure.ts';
-import type { Action, BedSpec, FoldInput, Geometry, SorbentNumbers, Start } from '../../science/history.ts';
-import { usualThresholds } from '../../science/judge.ts';
-import { layerDensityKgPerM3, sorbentClass, sorbentNumbers } from '../../science/properties.ts';
-import { prior } from '../../science/uncertainty.ts';
-import { BadInput } from '../ending.ts';
+import { blockSeconds, roomAir } from '../science/climate.ts';
+import { evenDay, heldBlocks, type Reading } from '../science/blocks.ts';
+import { foldExposure } from '../science/exposure.ts';
+import type { Action, BedSpec, FoldInput, Geometry, SorbentNumbers, Start } from '../science/history.ts';
+import { usualThresholds } from '../science/judge.ts';
+import { layerDensityKgPerM3, sorbentClass, sorbentNumbers } from '../science/properties.ts';
+import { prior } from '../science/uncertainty.ts';
+import { BadInput } from '../bad-input.ts';
 import type { Scenario } from './scenario.ts';
 
 const room = 'room';
