@@ -4,9 +4,13 @@ import type { Engine } from '../database/client.ts';
 import { Prisma } from '../database/generated/sqlite/client.ts';
 import { instant } from '../database/reader.ts';
 import type { Work } from '../work.ts';
+import { dayMs } from './series.ts';
 
-/** So many are brought up to date before the answer; of more, the background pass takes care within minutes. */
-const atOnce = 200;
+/** Days of containers that are estimated before the answer, about half a second; of more the background pass takes care within minutes. */
+const daysAtOnce = 3000;
+
+const daysSince = (from: Date, cameInAtMs: number, now: Date): number =>
+  1 + Math.max(0, now.getTime() - Math.max(from.getTime(), cameInAtMs)) / dayMs;
 
 /**
  * Marks every container that may have stood in the room since an instant: those that stand there, and those that were
@@ -14,17 +18,16 @@ const atOnce = 200;
  */
 export async function staleRoom(work: Work, engine: Engine, roomId: string, from: Date): Promise<number> {
   const since = Prisma.raw(instant(engine, String(from.getTime())));
-  const rows = await work.tx.$queryRaw<{ id: string }[]>(Prisma.sql`
-    select c."id" from "Container" c
+  const rows = await work.tx.$queryRaw<{ id: string; cameInAt: Date | number | bigint }[]>(Prisma.sql`
+    select c."id", c."cameInAt" from "Container" c
     where c."labId" = ${work.labId} and (c."finishedAt" is null or c."finishedAt" >= ${since})
       and (c."roomId" = ${roomId} or exists (
         select 1 from "Event" e where e."containerId" = c."id" and e."type" = 'MOVED'))`);
-  if (rows.length <= atOnce) for (const { id } of rows) work.stale(id, from);
-  else
-    await markStaleFrom(
-      work.tx,
-      engine,
-      rows.map(({ id }) => [id, from.getTime()]),
-    );
+  const days = rows.reduce((sum, { cameInAt }) => sum + daysSince(from, Number(cameInAt), work.now), 0);
+  if (days <= daysAtOnce) for (const { id } of rows) work.stale(id, from);
+  else {
+    const instants = rows.map(({ id }): [string, number] => [id, from.getTime()]);
+    await markStaleFrom(work.tx, engine, instants);
+  }
   return rows.length;
 }

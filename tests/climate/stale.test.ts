@@ -66,6 +66,14 @@ describeEngines('late readings', (on) => {
     }
   });
 
+  it('a shelf too full to estimate at once is marked all the same, for the next pass', async () => {
+    const { lab, bench, here } = await world();
+    const others = await Promise.all(Array.from({ length: 60 }, () => container(lab, bench)));
+    await settle(lab);
+    await addReadings(lab, { room: 'wet bench', readings: steady(start, start + hour) });
+    for (const id of [here, ...others]) expect(await staleFrom(lab, id)).toEqual(new Date(start));
+  });
+
   it('assumed air holds for all time', async () => {
     const { lab, there } = await world();
     await setAssumedAir(lab, { room: 'instrument bay', humidityPercent: 40, temperatureC: 22 });
