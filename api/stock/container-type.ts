@@ -1,5 +1,6 @@
 // A container as GraphQL shows it, whatever its kind.
 import { builder } from '../builder.ts';
+import type { Context } from '../context.ts';
 import { RoomRef } from '../climate/refs.ts';
 import type { Container } from '../database/generated/sqlite/client.ts';
 import { ClosureEnum, ContainerKindEnum, ScoopingEnum } from './enums.ts';
@@ -22,6 +23,11 @@ const HabitRef = builder.objectRef<{ timesADay: number; minutes: number }>('Habi
 
 const mm = (key: 'innerDiameterMm' | 'heightMm' | 'mouthDiameterMm') => (container: Container) => container[key];
 
+async function sorbentOf({ lotId }: Container, load: Context['load']) {
+  const { sorbentId } = there(await load.lot.load(lotId), 'lot');
+  return there(await load.sorbent.load(sorbentId), 'sorbent');
+}
+
 ContainerRef.implement({
   description:
     'Anything that holds sorbent and can take up water: a drum, a portion, a plate box or a column. How it stands now follows from its timeline.',
@@ -35,20 +41,19 @@ ContainerRef.implement({
     lot: t.field({
       type: LotRef,
       description: 'The lot its sorbent is of.',
-      resolve: async ({ lotId }, _, { load }) => there(await load.lot.load(lotId), 'lot'),
+      resolve: (container: Listed, _, { load }) =>
+        container.lot ?? load.lot.load(container.lotId).then((lot) => there(lot, 'lot')),
     }),
     sorbent: t.field({
       type: SorbentRef,
       description: 'The sorbent in it.',
-      resolve: async ({ lotId }, _, { load }) => {
-        const { sorbentId } = there(await load.lot.load(lotId), 'lot');
-        return there(await load.sorbent.load(sorbentId), 'sorbent');
-      },
+      resolve: (container: Listed, _, { load }) => container.sorbent ?? sorbentOf(container, load),
     }),
     room: t.field({
       type: RoomRef,
       description: 'Where it stands now.',
-      resolve: async ({ roomId }, _, { load }) => there(await load.room.load(roomId), 'room'),
+      resolve: (container: Listed, _, { load }) =>
+        container.room ?? load.room.load(container.roomId).then((room) => there(room, 'room')),
     }),
     vessel: t.field({
       type: VesselRef,

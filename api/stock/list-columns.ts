@@ -2,12 +2,16 @@
 // costs the open list four times what it shows.
 import type { GraphQLResolveInfo } from 'graphql';
 import { fieldsAsked } from '../asked.ts';
-import type { Container, Exposure } from '../database/generated/sqlite/client.ts';
+import type { Container, Exposure, Lot, Room, Sorbent } from '../database/generated/sqlite/client.ts';
 
 export interface ListColumns {
   /** Null: all of them. */
   readonly container: readonly (keyof Container)[] | null;
   readonly exposure: readonly (keyof Exposure)[] | null;
+  /** Read beside, in the same statement; null: more is asked than is worth it, and the loaders read it whole. */
+  readonly lot: readonly (keyof Lot)[] | null;
+  readonly sorbent: readonly (keyof Sorbent)[] | null;
+  readonly room: readonly (keyof Room)[] | null;
 }
 
 /** What every row needs: its key, its type, and what the loaders are filled by. */
@@ -63,6 +67,26 @@ const exposureFields: Readonly<Record<string, readonly (keyof Exposure)[]>> = {
   minutesToRoomEquilibrium: ['minutesToRoomEquilibrium'],
 };
 
+const lotFields: Readonly<Record<string, readonly (keyof Lot)[]>> = {
+  __typename: [],
+  id: [],
+  lotNumber: ['lotNumber'],
+};
+
+const sorbentFields: Readonly<Record<string, readonly (keyof Sorbent)[]>> = {
+  __typename: [],
+  id: [],
+  name: ['name'],
+  sorbentClass: ['sorbentClass'],
+};
+
+const roomFields: Readonly<Record<string, readonly (keyof Room)[]>> = {
+  __typename: [],
+  id: [],
+  name: ['name'],
+  kind: ['kind'],
+};
+
 function columnsFor<Column extends string>(
   asked: ReadonlySet<string>,
   fields: Readonly<Record<string, readonly Column[]>>,
@@ -89,9 +113,12 @@ export function listColumns(info: Asked): ListColumns {
   const before = operation && known.get(operation);
   if (before) return before;
   const asked = both(info);
-  const needsExposure = asked.has('asReceivedGrams') ? (['meanWaterFraction'] as const) : [];
+  const needsExposure: (keyof Exposure)[] = asked.has('asReceivedGrams') ? ['meanWaterFraction'] : [];
   const columns = {
     container: columnsFor(asked, containerFields, always),
+    lot: asked.has('lot') ? columnsFor<keyof Lot>(both(info, 'lot'), lotFields, ['id']) : [],
+    sorbent: asked.has('sorbent') ? columnsFor<keyof Sorbent>(both(info, 'sorbent'), sorbentFields, ['id']) : [],
+    room: asked.has('room') ? columnsFor<keyof Room>(both(info, 'room'), roomFields, ['id']) : [],
     exposure: columnsFor<keyof Exposure>(both(info, 'exposure'), exposureFields, [
       'containerId',
       'urgency',

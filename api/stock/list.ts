@@ -8,7 +8,7 @@ import type {
   ExposureState,
   Prisma,
 } from '../database/generated/sqlite/client.ts';
-import { lotRows, openList, roomRows, sorbentRows, type OpenList } from '../database/open-list.ts';
+import { openList, type Beside, type OpenList } from '../database/open-list.ts';
 import type { ListColumns } from './list-columns.ts';
 import { connectionOf, pageOf, pageQuery, type Column, type Connection, type Page, type PageArgs } from '../page.ts';
 
@@ -27,8 +27,8 @@ export interface ContainerFilter {
 export const containerOrders = ['MOST_URGENT', 'LABEL', 'OPENED_AT', 'RECEIVED_AT', 'WETTEST'] as const;
 export type ContainerOrder = (typeof containerOrders)[number];
 
-/** A row with what its order is keyed by. */
-export type Listed = Container & { exposure?: Exposure | null };
+/** A row with what its order is keyed by, and what was read beside it. */
+export type Listed = Container & Beside & { exposure?: Exposure | null };
 
 const byId: Column<Listed> = { path: ['id'], direction: 'asc', value: ({ id }) => id };
 
@@ -123,7 +123,7 @@ export interface ListArgs extends PageArgs {
   orderBy?: ContainerOrder | null;
 }
 
-const everyColumn: ListColumns = { container: null, exposure: null };
+const everyColumn: ListColumns = { container: null, exposure: null, lot: null, sorbent: null, room: null };
 
 /** A filter and a page that the hand-written list knows: by urgency, forwards, and nothing named. */
 function openListOf(
@@ -141,26 +141,9 @@ function openListOf(
   return { labId: context.lab.id, isOpen, inUse, states: state, after, take: page.take + 1, columns };
 }
 
-/** The page by hand-written statements; what it names is put into the loaders, so that nothing is read twice. */
-async function openPage({ database, load }: Context, list: OpenList): Promise<Listed[]> {
+/** The page by one hand-written statement; each row is its own exposure as well. */
+async function openPage({ database }: Context, list: OpenList): Promise<Listed[]> {
   const rows = await openList(database, list);
-  const [lots, rooms] = await Promise.all([
-    lotRows(
-      database,
-      rows.map(({ lotId }) => lotId),
-    ),
-    roomRows(
-      database,
-      rows.map(({ roomId }) => roomId),
-    ),
-  ]);
-  const sorbents = await sorbentRows(
-    database,
-    lots.map(({ sorbentId }) => sorbentId),
-  );
-  for (const lot of lots) load.lot.prime(lot.id, lot);
-  for (const room of rooms) load.room.prime(room.id, room);
-  for (const sorbent of sorbents) load.sorbent.prime(sorbent.id, sorbent);
   return rows.map((row) => Object.assign(row, { exposure: row }));
 }
 
