@@ -1,19 +1,17 @@
 // Timelines as they lie in the database: what stands of them, in order, and how a container stands by them.
 import type { Container, Event, Prisma } from '../database/generated/sqlite/client.ts';
+import { layerDensityKgPerM3 } from '../science/properties.ts';
 import type { Transaction } from '../work.ts';
 import { saidOf } from './details.ts';
 import { isOpen, type Base, type Entry, type Stand } from './stand.ts';
 
-/** 0.1 kg sorbent per m² at 0.25 mm layer, in proportion for others (exposure model, section 3). */
-const layerKgPerM2AtQuarterMm = 0.1;
-
-/** Dry sorbent on one plate, g; null for what holds no plates. */
+/** Dry sorbent on one plate, g: 0.1 kg/m² at 0.25 mm, in proportion for other layers; null for what holds no plates. */
 export function dryGramsPerPlate(
   of: Pick<Container, 'layerThicknessMm' | 'plateWidthMm' | 'plateHeightMm'>,
 ): number | null {
   if (of.layerThicknessMm === null || of.plateWidthMm === null || of.plateHeightMm === null) return null;
-  const areaM2 = (of.plateWidthMm / 1000) * (of.plateHeightMm / 1000);
-  return 1000 * layerKgPerM2AtQuarterMm * (of.layerThicknessMm / 0.25) * areaM2;
+  // kg/m³ are 1e-6 g/mm³.
+  return (layerDensityKgPerM3 * of.layerThicknessMm * of.plateWidthMm * of.plateHeightMm) / 1e6;
 }
 
 export const baseOf = (container: Container): Base => ({
