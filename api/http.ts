@@ -1,23 +1,11 @@
-// The HTTP side: who may call, what goes where, and the headers of the admin's pages.
+// The HTTP side: who may call, and what goes where.
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
-import sirv from 'sirv';
 import { limits } from './builder.ts';
 import { receiveFile } from './climate/upload.ts';
 import { healthOf } from './health.ts';
 import { log } from './log.ts';
+import { pagesOf } from './pages.ts';
 import { yogaOf, type App } from './yoga.ts';
-
-/** The admin's own pages: no inline script, nothing from elsewhere. */
-const pagePolicy = [
-  "default-src 'self'",
-  "img-src 'self' data: blob:",
-  "style-src 'self' 'unsafe-inline'",
-  "script-src 'self' 'wasm-unsafe-eval'",
-  "connect-src 'self'",
-  "object-src 'none'",
-  "base-uri 'none'",
-  "frame-ancestors 'none'",
-].join('; ');
 
 function end(response: ServerResponse, status: number, body: unknown): void {
   const text = JSON.stringify(body);
@@ -58,20 +46,7 @@ function badBody(request: IncomingMessage): { status: number; error: string } | 
 export function serverOf(app: App, adminDir: string): Server {
   const yoga = yogaOf(app);
   const hosts = ['127.0.0.1', 'localhost', '[::1]', app.settings.host.toLowerCase()];
-  const admin = sirv(adminDir, {
-    single: true,
-    gzip: true,
-    etag: true,
-    setHeaders: (response, path) => {
-      response.setHeader('content-security-policy', pagePolicy);
-      response.setHeader('x-content-type-options', 'nosniff');
-      response.setHeader('referrer-policy', 'no-referrer');
-      response.setHeader(
-        'cache-control',
-        path.includes('/assets/') ? 'public, max-age=31536000, immutable' : 'no-cache',
-      );
-    },
-  });
+  const pages = pagesOf(adminDir);
 
   async function answer(request: IncomingMessage, response: ServerResponse): Promise<void> {
     const away = turnedAway(request, hosts);
@@ -93,9 +68,8 @@ export function serverOf(app: App, adminDir: string): Server {
       const { status, body } = await receiveFile(app, request);
       return end(response, status, body);
     }
-    admin(request, response, () =>
-      end(response, 404, { error: `unknown path: ${path}, /graphql, /files, /health or the admin's pages` }),
-    );
+    if (pages(request, response, path)) return;
+    end(response, 404, { error: `unknown path: ${path}, /graphql, /files, /health or the admin's pages` });
   }
 
   return createServer((request, response) => {
