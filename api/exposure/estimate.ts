@@ -119,12 +119,15 @@ async function estimateOf(container: FleetContainer, reading: Reading, { grounds
 /** Brings containers forward to an instant. */
 export async function estimatesOf(ids: readonly string[], task: Task): Promise<Estimates> {
   const reading = await readingOf(task.reader, ids, task.asOfMs);
-  await task.grounds.lots(reading.containers.map(({ lotId }) => lotId));
+  const lots = await task.grounds.lots(reading.containers.map(({ lotId }) => lotId));
   const estimates: Estimate[] = [];
   const waits: Wait[] = [];
   for (const container of reading.containers) {
     await task.pause?.();
-    const wait = task.unwaiting ? null : waitOf(container, reading, task.asked);
+    const lot = lots.get(container.lotId);
+    // What cannot be estimated at all has nothing to wait for.
+    const waiting = !task.unwaiting && lot && typeof specOf(container, lot, task.grounds) !== 'string';
+    const wait = waiting ? waitOf(container, reading, task.asked) : null;
     if (wait) waits.push(wait);
     const made = wait ? await upTo(wait, container, reading, task) : await estimateOf(container, reading, task);
     if (made) estimates.push(made);
