@@ -122,14 +122,24 @@ export function connectionOf<Row>(
   const more = rows.length > page.take;
   const shown = rows.slice(0, page.take);
   if (page.backwards) shown.reverse();
-  const edges = shown.map((node) => ({ cursor: cursorOf(columns.map(({ value }) => value(node))), node }));
+  // Cursors are made when they are asked for: a page shows two of them, and most lists none.
+  const edges = shown.map((node) => ({
+    node,
+    get cursor() {
+      return cursorOf(columns.map(({ value }) => value(node)));
+    },
+  }));
   return {
     edges,
     pageInfo: {
       hasNextPage: page.backwards ? page.before !== null : more,
       hasPreviousPage: page.backwards ? more : page.after !== null,
-      startCursor: edges[0]?.cursor ?? null,
-      endCursor: edges.at(-1)?.cursor ?? null,
+      get startCursor() {
+        return edges[0]?.cursor ?? null;
+      },
+      get endCursor() {
+        return edges.at(-1)?.cursor ?? null;
+      },
     },
     total,
   };

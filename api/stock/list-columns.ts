@@ -14,8 +14,8 @@ export interface ListColumns {
   readonly room: readonly (keyof Room)[] | null;
 }
 
-/** What every row needs: its key, its type, and what the loaders are filled by. */
-const always = ['id', 'kind', 'lotId', 'roomId'] as const satisfies (keyof Container)[];
+/** What every row needs: its key and its type. */
+const always: readonly (keyof Container)[] = ['id', 'kind'];
 
 const containerFields: Readonly<Record<string, readonly (keyof Container)[]>> = {
   __typename: [],
@@ -38,7 +38,7 @@ const containerFields: Readonly<Record<string, readonly (keyof Container)[]>> = 
   dryGrams: ['dryGrams'],
   dryGramsAssumed: ['dryGramsAssumed'],
   freeDryGrams: ['dryGrams', 'heldDryGrams'],
-  asReceivedGrams: ['dryGrams'],
+  asReceivedGrams: ['dryGrams', 'lotId'],
   plates: ['plates'],
   freePlates: ['plates', 'heldPlates'],
 };
@@ -69,20 +69,20 @@ const exposureFields: Readonly<Record<string, readonly (keyof Exposure)[]>> = {
 
 const lotFields: Readonly<Record<string, readonly (keyof Lot)[]>> = {
   __typename: [],
-  id: [],
+  id: ['id'],
   lotNumber: ['lotNumber'],
 };
 
 const sorbentFields: Readonly<Record<string, readonly (keyof Sorbent)[]>> = {
   __typename: [],
-  id: [],
+  id: ['id'],
   name: ['name'],
   sorbentClass: ['sorbentClass'],
 };
 
 const roomFields: Readonly<Record<string, readonly (keyof Room)[]>> = {
   __typename: [],
-  id: [],
+  id: ['id'],
   name: ['name'],
   kind: ['kind'],
 };
@@ -114,16 +114,22 @@ export function listColumns(info: Asked): ListColumns {
   if (before) return before;
   const asked = both(info);
   const needsExposure: (keyof Exposure)[] = asked.has('asReceivedGrams') ? ['meanWaterFraction'] : [];
+  const below = <Column extends string>(name: string, fields: Readonly<Record<string, readonly Column[]>>) =>
+    asked.has(name) ? columnsFor(both(info, name), fields, []) : [];
+  const lot = below('lot', lotFields);
+  const sorbent = below('sorbent', sorbentFields);
+  const room = below('room', roomFields);
+  // What is not read beside comes through the loaders, by these keys.
+  const keys: (keyof Container)[] = [
+    ...(lot && sorbent ? [] : ['lotId' as const]),
+    ...(room ? [] : ['roomId' as const]),
+  ];
   const columns = {
-    container: columnsFor(asked, containerFields, always),
-    lot: asked.has('lot') ? columnsFor<keyof Lot>(both(info, 'lot'), lotFields, ['id']) : [],
-    sorbent: asked.has('sorbent') ? columnsFor<keyof Sorbent>(both(info, 'sorbent'), sorbentFields, ['id']) : [],
-    room: asked.has('room') ? columnsFor<keyof Room>(both(info, 'room'), roomFields, ['id']) : [],
-    exposure: columnsFor<keyof Exposure>(both(info, 'exposure'), exposureFields, [
-      'containerId',
-      'urgency',
-      ...needsExposure,
-    ]),
+    container: columnsFor(asked, containerFields, [...always, ...keys]),
+    exposure: columnsFor(both(info, 'exposure'), exposureFields, ['urgency', ...needsExposure]),
+    lot,
+    sorbent,
+    room,
   };
   if (operation) known.set(operation, columns);
   return columns;
