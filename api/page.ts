@@ -1,5 +1,6 @@
 // Pages of a list: cursors that name a place by its order's values (never by a row number, so that rows which come or
 // go meanwhile neither repeat nor hide others), and the limit of a page.
+import { z } from 'zod';
 import { limits } from './builder.ts';
 import { invalid } from './errors.ts';
 
@@ -33,19 +34,28 @@ export interface Page {
 
 const usualSize = 50;
 
-const cursorOf = (key: Key): string => Buffer.from(JSON.stringify(key)).toString('base64url');
+/** Names an order, so that a cursor of another one is told from ours. */
+const orderOf = <Row>(columns: readonly Column<Row>[]): string => columns.map(({ path }) => path.join('.')).join(' ');
 
-function keyIn(cursor: string | null | undefined, columns: number, path: string): Key | null {
-  if (cursor === null || cursor === undefined) return null;
-  const wrong = () => invalid(path, cursor, 'a cursor of this list in this order');
+const cursorOf = (order: string, key: Key): string =>
+  Buffer.from(JSON.stringify([order, ...key])).toString('base64url');
+
+const written = z.tuple([z.string()], z.union([z.string(), z.number(), z.boolean(), z.null()]));
+
+function parsed(cursor: string): unknown {
   try {
-    const key: unknown = JSON.parse(Buffer.from(cursor, 'base64url').toString('utf8'));
-    if (Array.isArray(key) && key.length === columns && key.every((part) => part === null || typeof part !== 'object'))
-      return key;
+    return JSON.parse(Buffer.from(cursor, 'base64url').toString('utf8'));
   } catch {
-    throw wrong();
+    return null;
   }
-  throw wrong();
+}
+
+function keyIn<Row>(cursor: string | null | undefined, columns: readonly Column<Row>[], path: string): Key | null {
+  if (cursor === null || cursor === undefined) return null;
+  const read = written.safeParse(parsed(cursor));
+  const [order, ...key] = read.data ?? [''];
+  if (order === orderOf(columns) && key.length === columns.length) return key;
+  throw invalid(path, cursor, 'a cursor of this list in this order');
 }
 
 function sizeOf(value: number, path: string): number {
@@ -54,7 +64,7 @@ function sizeOf(value: number, path: string): number {
 }
 
 /** What is asked for; refuses more than a page holds and cursors of another list. */
-export function pageOf(args: PageArgs, columns: number): Page {
+export function pageOf<Row>(args: PageArgs, columns: readonly Column<Row>[]): Page {
   const { first, last } = args;
   const backwards = typeof last === 'number';
   if (backwards && typeof first === 'number') throw invalid('last', last, 'first or last, not both');
@@ -119,6 +129,7 @@ export function connectionOf<Row>(
   rows: readonly Row[],
   total: () => Promise<number>,
 ): Connection<Row> {
+  const order = orderOf(columns);
   const more = rows.length > page.take;
   const shown = rows.slice(0, page.take);
   if (page.backwards) shown.reverse();
@@ -126,7 +137,10 @@ export function connectionOf<Row>(
   const edges = shown.map((node) => ({
     node,
     get cursor() {
-      return cursorOf(columns.map(({ value }) => value(node)));
+      return cursorOf(
+        order,
+        columns.map(({ value }) => value(node)),
+      );
     },
   }));
   return {

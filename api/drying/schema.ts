@@ -124,7 +124,7 @@ builder.queryField('dryingRequests', (t) =>
         state: t.arg({ type: [StateEnum], description: 'Only in these states; those that wait when not given.' }),
       },
       resolve: async (_, args, { database: { read }, lab }) => {
-        const page = pageOf(args, inOrder.length);
+        const page = pageOf(args, inOrder);
         const of = { labId: lab.id, state: { in: args.state ?? ['WAITING' as const] } };
         const { where, ...rest } = pageQuery(inOrder, page);
         const rows = await read.dryingRequest.findMany({ where: { AND: [of, where] }, ...rest });

@@ -66,6 +66,13 @@ export const addVesselSaid = z.object({
   clientKey: said.clientKey,
 });
 
+/** An input without the key by which it is repeated. */
+function lodged<Input extends { clientKey?: unknown }>(input: Input): Omit<Input, 'clientKey'> {
+  const rest = { ...input };
+  delete rest.clientKey;
+  return rest;
+}
+
 const sameName = (there: { name: string }[], name: string): boolean =>
   there.some((row) => row.name.toLowerCase() === name.toLowerCase());
 
@@ -76,8 +83,9 @@ export const knownClasses = sorbentClasses.map(({ name }) => name);
 
 /** Adds a sorbent with the numbers of its class. */
 export function sorbentAdded(context: Context, input: z.output<typeof addSorbentSaid>) {
-  return write(context, 'addSorbent', input, async ({ tx, labId, changed }) => {
-    const { clientKey: _, targetPolicy, ...columns } = input;
+  return write(context, 'addSorbent', input, async (work) => {
+    const { tx, labId } = work;
+    const { targetPolicy, ...columns } = lodged(input);
     if (sameName(await tx.sorbent.findMany({ where: { labId } }), input.name)) throw taken('input.name', input.name);
     const sorbent = await tx.sorbent.create({
       data: { id: newId(), labId, ...columns, targetPolicy: targetPolicy ?? 'DRY' },
@@ -89,7 +97,7 @@ export function sorbentAdded(context: Context, input: z.output<typeof addSorbent
       ...one,
     }));
     await tx.sorbentProperty.createMany({ data: properties });
-    changed('Sorbent', sorbent.id, 'MADE');
+    work.changed('Sorbent', sorbent.id, 'MADE');
     return { sorbentId: sorbent.id };
   });
 }
@@ -118,27 +126,30 @@ export function propertySet(context: Context, input: z.output<typeof setProperty
 }
 
 export function supplierAdded(context: Context, input: z.output<typeof addSupplierSaid>) {
-  return write(context, 'addSupplier', input, async ({ tx, labId, changed }) => {
+  return write(context, 'addSupplier', input, async (work) => {
+    const { tx, labId } = work;
     if (sameName(await tx.supplier.findMany({ where: { labId } }), input.name)) throw taken('input.name', input.name);
     const supplier = await tx.supplier.create({ data: { id: newId(), labId, name: input.name } });
-    changed('Supplier', supplier.id, 'MADE');
+    work.changed('Supplier', supplier.id, 'MADE');
     return { supplierId: supplier.id };
   });
 }
 
 export function personAdded(context: Context, input: z.output<typeof addPersonSaid>) {
-  return write(context, 'addPerson', input, async ({ tx, labId, changed }) => {
+  return write(context, 'addPerson', input, async (work) => {
+    const { tx, labId } = work;
     const { role, shortName } = input;
     const there = await tx.person.findUnique({ where: { labId_shortName: { labId, shortName } } });
     if (there) throw taken('input.shortName', shortName);
     const person = await tx.person.create({ data: { id: newId(), labId, role, shortName } });
-    changed('Person', person.id, 'MADE');
+    work.changed('Person', person.id, 'MADE');
     return { personId: person.id };
   });
 }
 
 export function vesselAdded(context: Context, input: z.output<typeof addVesselSaid>) {
-  return write(context, 'addVessel', input, async ({ tx, labId, changed }) => {
+  return write(context, 'addVessel', input, async (work) => {
+    const { tx, labId } = work;
     if (sameName(await tx.vessel.findMany({ where: { labId } }), input.name)) throw taken('input.name', input.name);
     const { name, innerDiameterMm, heightMm } = input;
     const mouthDiameterMm = input.mouthDiameterMm ?? innerDiameterMm;
@@ -147,20 +158,21 @@ export function vesselAdded(context: Context, input: z.output<typeof addVesselSa
     const vessel = await tx.vessel.create({
       data: { id: newId(), labId, ...sizes, source: input.source ?? 'given by the lab' },
     });
-    changed('Vessel', vessel.id, 'MADE');
+    work.changed('Vessel', vessel.id, 'MADE');
     return { vesselId: vessel.id };
   });
 }
 
 /** The common vessels that a lab does not have yet. */
 export function commonVesselsAdded(context: Context, input: { clientKey?: string | null | undefined }) {
-  return write(context, 'addCommonVessels', input, async ({ tx, labId, changed }) => {
+  return write(context, 'addCommonVessels', input, async (work) => {
+    const { tx, labId } = work;
     const there = await tx.vessel.findMany({ where: { labId } });
     const vessels = commonVessels
       .filter(({ name }) => !sameName(there, name))
       .map((vessel) => ({ id: newId(), labId, ...vessel }));
     if (vessels.length > 0) await tx.vessel.createMany({ data: vessels });
-    for (const { id } of vessels) changed('Vessel', id, 'MADE');
+    for (const { id } of vessels) work.changed('Vessel', id, 'MADE');
     return { vesselIds: vessels.map(({ id }) => id) };
   });
 }

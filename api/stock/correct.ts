@@ -65,10 +65,15 @@ function saidAgain({ type, detail }: Said, event: Event): Record<string, unknown
   return flat;
 }
 
+/** Said beside what happened, not of it. */
+const beside: ReadonlySet<string> = new Set(['at', 'note']);
+
 /** The said parts of a replacement in the words of the way; what is not given stays as it was. */
 async function changed(work: Work, before: Said, replacement: Replacement): Promise<Record<string, unknown>> {
-  const { at: _at, note: _note, room, timesADay, minutes, startWaterFraction, ...rest } = replacement;
-  const given = Object.entries(rest).filter(([, value]) => value !== null && value !== undefined);
+  const { room, timesADay, minutes, startWaterFraction, ...rest } = replacement;
+  const given = Object.entries(rest).filter(
+    ([name, value]) => !beside.has(name) && value !== null && value !== undefined,
+  );
   const changes: Record<string, unknown> = Object.fromEntries(given);
   if (room) changes.roomId = (await roomOf(work, room, 'input.replacement.room')).id;
   if (typeof startWaterFraction === 'number') Object.assign(changes, { startWaterFraction, startWaterFrom: 'GIVEN' });

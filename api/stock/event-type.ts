@@ -93,7 +93,7 @@ builder.interfaceField(ContainerRef, 'timeline', (t) =>
       type: EventRef,
       description: 'What happened to it, newest first, corrected events too.',
       resolve: async ({ id }, args, { database }) => {
-        const page = pageOf(args, newestFirst.length);
+        const page = pageOf(args, newestFirst);
         const about = { OR: [{ containerId: id }, { otherContainerId: id }] };
         const { where, ...rest } = pageQuery(newestFirst, page);
         const rows = await database.read.event.findMany({ where: { AND: [about, where] }, ...rest });

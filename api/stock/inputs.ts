@@ -10,7 +10,7 @@ export type InputFields = Mutation<unknown, unknown>['fields'];
 export const both =
   (...some: InputFields[]): InputFields =>
   (t) =>
-    Object.assign({}, ...some.map((fields) => fields(t)));
+    some.reduce((all, fields) => ({ ...all, ...fields(t) }), {});
 
 export const eventFields: InputFields = (t) => ({
   label: t.string({

@@ -155,7 +155,7 @@ export async function listContainers(
 ): Promise<Connection<Listed>> {
   const { read } = context.database;
   const columns = orders[args.orderBy ?? 'MOST_URGENT'];
-  const page = pageOf(args, columns.length);
+  const page = pageOf(args, columns);
   const filter = args.filter ?? {};
   const total = async () => read.container.count({ where: await condition(context, filter) });
   const list = openListOf(context, args, page, asked);

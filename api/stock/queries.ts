@@ -166,7 +166,7 @@ async function listed<Row extends { id: string }>(
   count: (where: { labId: string }) => Promise<number>,
 ) {
   const columns = inOrderOfMaking<Row>();
-  const page = pageOf(args, columns.length);
+  const page = pageOf(args, columns);
   const { where, ...rest } = pageQuery(columns, page);
   return connectionOf(columns, page, await rows({ where: { AND: [{ labId }, where] }, ...rest }), () =>
     count({ labId }),
@@ -179,7 +179,7 @@ const lastReceived: Column<Lot>[] = [
 ];
 
 async function listLots({ database: { read }, lab }: Context, args: PageArgs & { sorbent?: string | null }) {
-  const page = pageOf(args, lastReceived.length);
+  const page = pageOf(args, lastReceived);
   const { where, ...rest } = pageQuery(lastReceived, page);
   const sorbents = args.sorbent ? await read.sorbent.findMany({ where: { labId: lab.id } }) : [];
   const named = sorbents.filter(({ name }) => name.toLowerCase() === args.sorbent?.trim().toLowerCase());

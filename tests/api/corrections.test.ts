@@ -1,3 +1,4 @@
+// Putting right what was written down: a correction supersedes, both stay to be read.
 import { beforeAll, beforeEach, expect, it } from 'vitest';
 import { describeEngines } from '../support/engines.ts';
 import { newWorld, type Recorded, type Seen, type World } from '../support/world.ts';

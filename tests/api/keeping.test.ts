@@ -1,3 +1,4 @@
+// Holds, and what stands behind the stock: sorbents, suppliers, vessels, the outbox.
 import { beforeAll, beforeEach, expect, it } from 'vitest';
 import { describeEngines } from '../support/engines.ts';
 import { newWorld, type Seen, type World } from '../support/world.ts';
@@ -38,7 +39,7 @@ describeEngines('stock kept for somebody', (on) => {
 
   it('is free again once it is let go, and letting go twice is no harm', async () => {
     const { hold } = await keep(700);
-    for (const _ of [1, 2]) {
+    for (let time = 1; time <= 2; time += 1) {
       const { container } = await world.tell<Held>('releaseHold', { hold: hold.id });
       expect(container.freeDryGrams).toBe(1000);
     }

@@ -1,3 +1,4 @@
+// Deliveries: all or nothing, booked dry, once.
 import { beforeAll, expect, it } from 'vitest';
 import { describeEngines } from '../support/engines.ts';
 import { newWorld, seen, type Seen, type World } from '../support/world.ts';

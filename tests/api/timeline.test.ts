@@ -1,3 +1,4 @@
+// What happens to stock, told through the API.
 import { beforeAll, beforeEach, expect, it } from 'vitest';
 import { eventTypes } from '../../api/stock/details.ts';
 import { describeEngines } from '../support/engines.ts';

@@ -1,3 +1,4 @@
+// Dry grams neither appear nor vanish, whatever is told, put right or told late.
 import fc from 'fast-check';
 import { beforeAll, expect, it } from 'vitest';
 import { amount } from '../support/amount.ts';

@@ -1,3 +1,4 @@
+// Labels: short, read aloud, smudged, mistyped.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Refused } from '../../api/errors.ts';

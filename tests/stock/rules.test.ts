@@ -1,3 +1,4 @@
+// What may follow what, without a database.
 import { describe, expect, it } from 'vitest';
 import type { EventType, Said } from '../../api/stock/details.ts';
 import { fits, fold, standAt } from '../../api/stock/rules.ts';
