@@ -21,9 +21,16 @@ export default ts.config(
   {
     files: ['**/*.svelte', '**/*.svelte.ts'],
     languageOptions: { parserOptions: { parser: ts.parser } },
+    rules: {
+      // The rule of the same name that knows types stands below.
+      'no-unused-vars': 'off',
+      // Sets, maps and addresses that nothing on the screen follows are plain ones.
+      'svelte/prefer-svelte-reactivity': 'off',
+    },
   },
   {
     files: ['**/*.ts', '**/*.svelte'],
+    plugins: { '@typescript-eslint': ts.plugin },
     rules: {
       // The compiler knows which names exist, in the browser and in Node.
       'no-undef': 'off',

@@ -19,7 +19,8 @@ export interface Draft<T> {
 
 /** A form's content under a key; call it while a component is being set up. */
 export function draftOf<T extends object>(key: string, empty: T): Draft<T> {
-  const draft = $state({ value: { ...empty, ...keptOf(key) } as T });
+  const begun: T = { ...empty, ...keptOf(key) };
+  const draft = $state({ value: begun });
   $effect(() => {
     const words = JSON.stringify(draft.value);
     if (words === JSON.stringify(empty)) localStorage.removeItem(PREFIX + key);

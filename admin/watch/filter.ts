@@ -1,19 +1,23 @@
-// The view as the address names it: `/?show=all&state=redry&room=wet+bench&q=alumina`.
+// The view as the address names it: `/?show=lid-off&state=redry&room=wet+bench&q=alumina`.
 import { stateWord, states, type State } from '../say/state.ts';
-import type { Filter } from './questions.ts';
+import { unsealed, type Filter } from './questions.ts';
+
+/** What is open (its seal is broken, whatever its lid does now), what has its lid off, or everything in stock. */
+export type Show = 'open' | 'lid-off' | 'all';
 
 export interface View {
   filter: Filter;
-  /** Everything in stock, not only what is open. */
-  all: boolean;
+  show: Show;
   state: State | null;
 }
 
 export function viewOf(search: URLSearchParams): View {
-  const all = search.get('show') === 'all';
+  const asked = search.get('show');
+  const show: Show = asked === 'all' || asked === 'lid-off' ? asked : 'open';
   const state = states.find((one) => stateWord[one] === search.get('state')) ?? null;
   const filter: Filter = { inUse: true };
-  if (!all) filter.isOpen = true;
+  if (show === 'open') filter.closure = unsealed;
+  if (show === 'lid-off') filter.isOpen = true;
   if (state) filter.state = [state];
   for (const [name, key] of [
     ['sorbent', 'sorbent'],
@@ -24,7 +28,7 @@ export function viewOf(search: URLSearchParams): View {
     const value = search.get(name);
     if (value) filter[key] = value;
   }
-  return { filter, all, state };
+  return { filter, show, state };
 }
 
 /** Whether the view leaves anything out beyond "open now". */

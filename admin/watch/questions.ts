@@ -4,8 +4,12 @@ import { lineFields } from '../fields.ts';
 import type { State } from '../say/state.ts';
 import { flag, given, many, maybe, number, text } from '../shape.ts';
 
+/** Every closure but that of a pack as it was received: its seal is broken, it is open stock. */
+export const unsealed = ['OPEN', 'LOOSELY_COVERED', 'WELL_CLOSED', 'TIGHT'] as const;
+
 export interface Filter {
   isOpen?: boolean;
+  closure?: readonly (typeof unsealed)[number][];
   inUse?: boolean;
   state?: State[];
   sorbent?: string;
@@ -26,7 +30,11 @@ export const pageQuestion = question<{ filter: Filter; first: number; after: str
 });
 
 const counted = (state: State) =>
-  given(`filter: { isOpen: true, inUse: true, state: [${state}] }`, { totalCount: number }, 'containers');
+  given(
+    `filter: { closure: [${unsealed.join(', ')}], inUse: true, state: [${state}] }`,
+    { totalCount: number },
+    'containers',
+  );
 
 /** The day in figures: how many open ones stand in each state, and how many wait to be dried. */
 export const dayQuestion = question<Record<string, never>>('Day')({

@@ -44,12 +44,16 @@ describe('a list under a hand', () => {
 
 describe('a view', () => {
   it('is all in its address', () => {
-    const { filter, all, state } = viewOf(new URLSearchParams('show=all&state=weigh-first&room=wet+bench&q=alumina'));
-    expect({ all, state }).toEqual({ all: true, state: 'UNKNOWN' });
+    const { filter, show, state } = viewOf(new URLSearchParams('show=all&state=weigh-first&room=wet+bench&q=alumina'));
+    expect({ show, state }).toEqual({ show: 'all', state: 'UNKNOWN' });
     expect(filter).toEqual({ inUse: true, state: ['UNKNOWN'], room: 'wet bench', search: 'alumina' });
   });
   it('is what stands open when the address says nothing, and a word nobody knows narrows nothing', () => {
-    expect(viewOf(new URLSearchParams('')).filter).toEqual({ inUse: true, isOpen: true });
+    expect(viewOf(new URLSearchParams('')).filter).toEqual({
+      inUse: true,
+      closure: ['OPEN', 'LOOSELY_COVERED', 'WELL_CLOSED', 'TIGHT'],
+    });
+    expect(viewOf(new URLSearchParams('show=lid-off')).filter).toEqual({ inUse: true, isOpen: true });
     expect(isNarrowed(viewOf(new URLSearchParams('state=purple')))).toBe(false);
     expect(isNarrowed(viewOf(new URLSearchParams('show=all')))).toBe(false);
     expect(isNarrowed(viewOf(new URLSearchParams('lot=F-118')))).toBe(true);

@@ -59,9 +59,7 @@ function differencesWithin(shape: unknown, type: GraphQLOutputType, path: string
     if (on) return differencesWithin(of, typeNamed(on), `${path}<${on}>`);
     const asked = fieldAsked(name, of);
     const field = 'getFields' in type ? type.getFields()[asked] : undefined;
-    return field && 'type' in field
-      ? differences(of, field.type as GraphQLOutputType, `${path}.${name}`)
-      : [`${path}.${name} is unknown`];
+    return field && 'type' in field ? differences(of, field.type, `${path}.${name}`) : [`${path}.${name} is unknown`];
   });
 }
 
@@ -103,10 +101,8 @@ function inputDifference(shape: unknown, type: GraphQLInputType, path: string): 
 }
 
 const inputOf = (name: string): GraphQLInputObjectType => {
-  const argument = schema
-    .getMutationType()
-    ?.getFields()
-    [name]?.args.find((one) => one.name === 'input');
+  const mutations = schema.getMutationType()?.getFields() ?? {};
+  const argument = mutations[name]?.args.find((one) => one.name === 'input');
   const type = argument && getNamedType(argument.type);
   if (!isInputObjectType(type)) throw new Error(`${name} is no mutation with an input`);
   return type;
