@@ -55,7 +55,9 @@ export function judge(condition: Condition, input: FoldInput): Answer {
   const hoursToLimitOpen = standing === 'open' ? hoursToLimit : ahead('open');
   const hoursToLimitClosed = sameLid(standing, spec.usualClosure) ? hoursToLimit : ahead(spec.usualClosure);
 
-  const known = condition.startKnown && condition.airKnown && !condition.wetted;
+  // A packed column that is wetted keeps the water it had; other wetted stock has to be dried before anything can be said.
+  const settled = !condition.wetted || spec.geometry.kind === 'column';
+  const known = condition.startKnown && condition.airKnown && settled;
   const state = stateOf(known, chancePastLimit, chanceTooDry, hoursToLimit, thresholds);
   const answer: Omit<Answer, 'reason'> = {
     asOfS: atS,

@@ -9,6 +9,8 @@ export const measuredPlateMinutes = '1 to 2 min measured, Geiss, Schlitt & Klose
 
 /** "open 19 h at 48 % RH, 22 °C; the top 8 mm is past 5 %" */
 export function reasonOf(answer: Omit<Answer, 'reason'>, condition: Condition, input: FoldInput): string {
+  if (condition.wetted && input.spec.geometry.kind === 'column')
+    return 'wetted with mobile phase: it takes up no more water from the air';
   if (condition.wetted) return 'wetted with mobile phase or solvent: not estimated until it is dried';
   const air = input.airs.get(condition.room);
   const parts = [lidPhrase(answer, condition, air)];

@@ -209,6 +209,17 @@ describe('the fold of a history', () => {
     expect(water(after(wet, 40))).toBeCloseTo(0.01, 12);
   });
 
+  it('a packed column that is wetted keeps its water, and what was said of it stays true', () => {
+    const input = jar({ air: evenAir(25, 0.8, 3) });
+    const column = { ...input.spec, geometry: { kind: 'column', areaM2: 7e-4, volumeM3: 1e-4 } } as const;
+    const wet = { ...input, spec: column, actions: [{ atS: dayZero, kind: 'wetted' }] as const };
+    const { answer } = foldExposure(after(wet, 40));
+    expect(answer.meanWaterFraction).toBeCloseTo(0.01, 12);
+    expect(answer.state).toBe('GOOD');
+    expect(answer.hoursToLimit).toBeNull();
+    expect(answer.reason).toContain('no more water from the air');
+  });
+
   it('plots what it answers', () => {
     const input = after(history(), 150);
     const instants = [0, 10, 31, 80, 104, 150].map((hours) => dayZero + hours * hour);
