@@ -16,9 +16,14 @@ export const pragmas =
   'pragma foreign_keys = on; pragma synchronous = normal; pragma temp_store = memory; pragma cache_size = -65536;';
 
 /** Reads a SQLite file; `note` is told of each statement. */
-export function sqliteSelector(file: string, note: (statement: string) => void = () => {}): Selector {
+export function sqliteSelector(
+  file: string,
+  note: (statement: string) => void = () => {},
+  cacheKib?: number,
+): Selector {
   const reader = new Sqlite(file, { readonly: true, timeout: busyTimeoutMs });
   reader.exec(pragmas);
+  if (cacheKib !== undefined) reader.exec(`pragma cache_size = -${cacheKib}`);
   const prepared = new Map<string, Sqlite.Statement>();
   return {
     engine: 'sqlite',
@@ -63,9 +68,12 @@ export function postgresSelector(url: string, note: (statement: string) => void 
   };
 }
 
+/** Pages that a thread's reader keeps, KiB: it goes through everything once and comes back to little. */
+const threadCacheKib = 8_192;
+
 /** A reader of its own for a lab's database, which must be up to date already. */
 export function openSelector(settings: DatabaseSettings): Selector {
   return settings.databaseUrl === undefined
-    ? sqliteSelector(sqliteFile(settings.dataFolder))
+    ? sqliteSelector(sqliteFile(settings.dataFolder), undefined, threadCacheKib)
     : postgresSelector(settings.databaseUrl);
 }

@@ -19,12 +19,19 @@ export interface Listening {
   store(made: Estimates, containers: number): Promise<number>;
 }
 
+/** Memory for a thread's tables: some hundred sorbents and a year of twenty rooms. */
+const heapMb = 384;
+
 /** How long a thread may take to end by itself, ms. */
 const endMs = 2_000;
 
 export function startThread({ dataFolder, databaseUrl }: DatabaseSettings): Thread {
   const settings: DatabaseSettings = { dataFolder, databaseUrl };
-  const worker = new Worker(new URL('./worker.mjs', import.meta.url), { workerData: settings, execArgv: [] });
+  const worker = new Worker(new URL('./worker.mjs', import.meta.url), {
+    workerData: settings,
+    execArgv: [],
+    resourceLimits: { maxOldGenerationSizeMb: heapMb },
+  });
   const say = (message: ToWorker) => worker.postMessage(message);
   let end: ((error: Error) => void) | null = null;
   worker.on('error', (error) => end?.(error instanceof Error ? error : new Error(String(error))));
