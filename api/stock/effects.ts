@@ -44,10 +44,11 @@ function remaining(stand: Stand, entry: Entry, left: number, plates: number | nu
 }
 
 /** As `less`; what was shut is left open, or shut again, but a seal is broken for good. */
-function taken(stand: Stand, entry: Entry & { detail: { leftOpen: boolean } }, base: Base): Outcome {
+function taken(stand: Stand, entry: Entry, base: Base): Outcome {
   const outcome = less(stand, entry, base);
   if ('why' in outcome || stand.closure === 'OPEN') return outcome;
-  const lid = entry.detail.leftOpen
+  const leftOpen = 'leftOpen' in entry.detail && entry.detail.leftOpen;
+  const lid = leftOpen
     ? ({ closure: 'OPEN', openedAt: entry.at } as const)
     : { closure: closureAfterScoop(stand.closure, base.usualClosure) };
   return { ...outcome, stand: { ...outcome.stand, ...lid } };
@@ -123,7 +124,13 @@ export const effects: { [T in EventType]: Effect<T> } = {
   MIXED: () => unchanged,
   DRIED: (stand, _entry, base) => noted({ wettedAt: null }, ovenCaution(stand, base)),
   EQUILIBRATED: () => unchanged,
-  WEIGHED: () => unchanged,
+  WEIGHED: (stand) =>
+    noted(
+      {},
+      stand.dryGramsAssumed
+        ? 'its dry grams rest on an assumed starting water still: count it to put them right'
+        : null,
+    ),
   COUNTED: counted,
   TOUCHED_SOLVENT: (stand, entry, base) => {
     const wetted = base.kind === 'COLUMN' || base.kind === 'PLATE_BOX' ? { wettedAt: stand.wettedAt ?? entry.at } : {};
@@ -144,7 +151,7 @@ export const effects: { [T in EventType]: Effect<T> } = {
   SOLVENT_GONE: (stand) => noted({ wettedAt: null }, stand.wettedAt ? null : 'no solvent was noted on it'),
   CONDITIONED: (stand, entry) => ({ stand: { ...metSolvent(stand, entry), wettedAt: stand.wettedAt ?? entry.at } }),
   INTERRUPTED: () => unchanged,
-  SPENT_ON_CHECK: less,
+  SPENT_ON_CHECK: taken,
   USED_UP: (stand, entry) => finished(entry, 'used up', stand.plates),
   DISCARDED: (stand, entry, base) =>
     entry.detail.all ? finished(entry, 'discarded', stand.plates) : less(stand, entry, base),

@@ -57,6 +57,16 @@ describeEngines('a delivery', (on) => {
     expect((await receive('A-4')).containers[0]?.dryGrams).toBeCloseTo(1000 / 1.03, 6);
   });
 
+  it('stays assumed when it is weighed, says so, and is known once it is counted', async () => {
+    const [drum] = (await receive('A-11')).containers;
+    const weighing = { method: 'KARL_FISCHER', of: 'WHOLE', waterFraction: 0.02 };
+    const { notes, container } = await world.tell('recordWeighing', { label: drum?.label, ...weighing });
+    expect(notes[0]).toMatch(/rest on an assumed starting water still: count it/);
+    expect(container.dryGramsAssumed).toBe(true);
+    const counted = await world.tell('recordCount', { label: drum?.label, grams: 980, basis: 'DRY' });
+    expect(counted.container).toMatchObject({ dryGrams: 980, dryGramsAssumed: false });
+  });
+
   it('of a lot that is there already adds to it', async () => {
     const first = await receive('A-5', { certificateWaterPercent: 0 });
     const second = await receive('A-5', { certificateWaterPercent: 4 });

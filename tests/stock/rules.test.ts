@@ -129,6 +129,11 @@ describe('a timeline', () => {
     expect(stood(drum, cameIn(8, 500), poured(9, 100, true))).toMatchObject({ closure: 'OPEN', openedAt: hour(9) });
   });
 
+  it('of which a check took some is no longer sealed either', () => {
+    const check = entry(9, { type: 'SPENT_ON_CHECK', detail: { ...weighed, what: 'two dyes' } }, { dryGrams: 1 });
+    expect(stood(drum, cameIn(8, 500), check).closure).toBe('TIGHT');
+  });
+
   it('keeps what is shut shut and what is open open when a scoop is taken', () => {
     expect(stood(drum, cameIn(8, 500), closed(9, 'LOOSELY_COVERED'), poured(10, 1)).closure).toBe('LOOSELY_COVERED');
     expect(stood(drum, cameIn(8, 500), opened(9), poured(10, 1))).toMatchObject({ closure: 'OPEN', openedAt: hour(9) });
