@@ -1,13 +1,19 @@
 // Which fields an operation asks for below one of its fields, so that a hot list reads only the columns they need.
-import type { FieldNode, FragmentDefinitionNode, GraphQLResolveInfo, SelectionSetNode } from 'graphql';
+import {
+  Kind,
+  type FieldNode,
+  type FragmentDefinitionNode,
+  type GraphQLResolveInfo,
+  type SelectionSetNode,
+} from 'graphql';
 
 type Asked = Pick<GraphQLResolveInfo, 'fieldNodes' | 'fragments'>;
 type Fragments = Readonly<Record<string, FragmentDefinitionNode>>;
 
 function collect(set: SelectionSetNode | undefined, fragments: Fragments, into: FieldNode[]): FieldNode[] {
   for (const selection of set?.selections ?? []) {
-    if (selection.kind === 'Field') into.push(selection);
-    else if (selection.kind === 'InlineFragment') collect(selection.selectionSet, fragments, into);
+    if (selection.kind === Kind.FIELD) into.push(selection);
+    else if (selection.kind === Kind.INLINE_FRAGMENT) collect(selection.selectionSet, fragments, into);
     else collect(fragments[selection.name.value]?.selectionSet, fragments, into);
   }
   return into;

@@ -15,8 +15,8 @@ export interface Thread {
 }
 
 export interface Listening {
-  total(count: number): void;
-  store(made: Estimates, containers: number): Promise<number>;
+  total: (count: number) => void;
+  store: (made: Estimates, containers: number) => Promise<number>;
 }
 
 /** Memory for a thread's tables: some hundred sorbents and a year of twenty rooms. */

@@ -116,7 +116,8 @@ export async function listing(short: boolean): Promise<Bench> {
       const ours = await load(`${at}/graphql`, body(query), seconds);
       rounds.push({ ours, theirs: await load(`${at}/by-hand`, null, seconds) });
     }
-    const other = createServer(yogaOf(app, { isCompiled: false }));
+    const interpreting = yogaOf(app, { isCompiled: false });
+    const other = createServer((request, response) => void interpreting(request, response));
     await new Promise<void>((listening) => other.listen(0, '127.0.0.1', listening));
     const otherAt = `http://127.0.0.1:${(other.address() as AddressInfo).port}`;
     const interpreted = await load(`${otherAt}/graphql`, body(query), seconds);

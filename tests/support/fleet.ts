@@ -147,9 +147,8 @@ export async function writeFleet(database: Database, { count, rooms, lots, start
     const part = Array.from({ length: Math.min(5_000, count - from) }, (_, i) => from + i);
     const made = part.map((i) => {
       const lot = i % lots;
-      const { sorbent: _, ...shape } = shapeOf(lot);
       return {
-        ...shape,
+        ...shapeOf(lot),
         id: newId(),
         labId,
         label: `F${i}`,
@@ -188,7 +187,7 @@ export async function writeFleet(database: Database, { count, rooms, lots, start
           scooping: { enum: 'Scooping' },
           isVoid: 'boolean',
         },
-        rows: made.map(({ number: _, ...one }) => ({
+        rows: made.map(({ number: _number, sorbent: _sorbent, ...one }) => ({
           ...one,
           usualClosure: 'TIGHT',
           cameInAt: start,
