@@ -142,7 +142,7 @@ describeEngines('dry grams', (on) => {
           expect(sum).toBeCloseTo(across(acts), 6);
         }
       }),
-      { numRuns: amount(15, 300), seed: 20_260_302 },
+      { numRuns: amount(15, 120), seed: 20_260_302 },
     );
   }, 600_000);
 
