@@ -41,7 +41,9 @@ describe('a day at the bench', () => {
     await line.getByText(/open \d+\sh at 5\d\s%\sRH/i).waitFor();
     await page.getByRole('heading', { name: /Redry first/ }).waitFor();
     expect(await line.getByRole('img', { name: /^Water: next scoop about/ }).count()).toBe(1);
-    expect(await page.locator('[data-label]').count()).toBe(1);
+    expect(await page.locator('[data-label]').first().getAttribute('data-label')).toBe(shelf.forgotten);
+    await page.getByRole('link', { name: 'Lid off' }).click();
+    await expect.poll(() => page.locator('[data-label]').count()).toBe(1);
     await context.close();
   });
 
