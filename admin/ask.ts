@@ -43,8 +43,7 @@ export const actAs = (shortName: string): void => {
   actor = shortName;
 };
 
-const headers = (): Record<string, string> =>
-  /^[\x21-\x7e]([\x20-\x7e]*)$/.test(actor) ? { 'drumkeep-person': actor } : {};
+const headers = (): Record<string, string> => (actor ? { 'drumkeep-person': encodeURIComponent(actor) } : {});
 
 async function post(query: string, variables: object, signal: AbortSignal | undefined): Promise<unknown> {
   let response: Response;

@@ -8,6 +8,8 @@ export interface Context {
   lab: Lab;
   /** Who acts; null until somebody says so (header `Drumkeep-Person`). */
   actor: Person | null;
+  /** The name that the header said, known or not. */
+  actorName?: string | null;
   database: Database;
   settings: Settings;
   now: () => Date;

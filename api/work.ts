@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { v7 as newId } from 'uuid';
 import type { Context } from './context.ts';
 import type { ChangeKind, Prisma } from './database/generated/sqlite/client.ts';
-import { Refused } from './errors.ts';
+import { Refused, unknown } from './errors.ts';
 
 export type Transaction = Prisma.TransactionClient;
 
@@ -58,6 +58,9 @@ export async function write<A extends Answer>(
   input: { clientKey?: string | null | undefined },
   act: (work: Work) => Promise<A>,
 ): Promise<A> {
+  if (context.actorName && !context.actor) {
+    throw unknown('Drumkeep-Person', context.actorName, "the short name of one of the lab's people");
+  }
   const { clientKey, ...body } = input;
   const labId = context.lab.id;
   const touched = new Map<string, Date>();

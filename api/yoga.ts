@@ -20,13 +20,25 @@ export interface App {
   now: () => Date;
 }
 
-/** The context of one request; `shortName` is who acts, as the header `Drumkeep-Person` says. */
+/** A header's text without its percent-encoding; as it is when that is broken. */
+function decoded(text: string | null): string | null {
+  try {
+    return text && decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+}
+
+/**
+ * The context of one request; `shortName` is who acts, as the header `Drumkeep-Person` says, percent-encoded where it
+ * has letters that a header cannot carry. A name that nobody in the lab has may read, and is refused when it writes.
+ */
 export async function contextOf(app: App, shortName: string | null): Promise<Context> {
   const { database, lab, settings, now } = app;
   const actor = shortName
     ? await database.read.person.findUnique({ where: { labId_shortName: { labId: lab.id, shortName } } })
     : null;
-  return { lab, actor, database, settings, now, load: loadersOf(database.read) };
+  return { lab, actor, actorName: shortName, database, settings, now, load: loadersOf(database.read) };
 }
 
 export type Yoga = YogaServerInstance<Record<string, never>, Context>;
@@ -41,7 +53,7 @@ export function yogaOf(app: App, { isCompiled = true } = {}): Yoga {
     graphiql: { title: 'Drumkeep', defaultQuery: exampleQueries },
     renderGraphiQL,
     maskedErrors: { maskError: (error) => maskedError(error) as GraphQLError },
-    context: ({ request }) => contextOf(app, request.headers.get('drumkeep-person')),
+    context: ({ request }) => contextOf(app, decoded(request.headers.get('drumkeep-person'))),
     plugins: isCompiled ? [compiledExecution()] : [],
   });
 }

@@ -112,6 +112,13 @@ describe('the server', () => {
     expect(await rooms()).toEqual([{ name: 'wet bench' }]);
   });
 
+  it('writes nothing under a name that nobody in the lab has', async () => {
+    const body = addRoom.replace('outside', 'instrument bay');
+    const answer = await send('POST', '/graphql', { ...json, 'drumkeep-person': 'B%C3%A4r' }, body);
+    expect(JSON.parse(answer.text)).toEqual({ data: { addRoom: { __typename: 'Refusal' } } });
+    expect((await rooms()).map(({ name }) => name)).not.toContain('instrument bay');
+  });
+
   it('says the limit when a body is too large', async () => {
     const answer = await send('POST', '/graphql', { ...json, 'content-length': '4000001' });
     expect(answer.status).toBe(413);
