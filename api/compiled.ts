@@ -26,8 +26,9 @@ export function compiledExecution(): Plugin {
 
   return {
     onExecute({ args, setExecuteFn }) {
-      if (!seen.has(args.document)) {
-        seen.add(args.document);
+      const document = args.document as DocumentNode;
+      if (!seen.has(document)) {
+        seen.add(document);
         return;
       }
       const query = compiledOf(args);

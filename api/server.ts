@@ -26,8 +26,8 @@ async function start(): Promise<void> {
     process.exit(code);
   }
   const endOnce = (code: number) => (ending ??= end(code));
-  process.on('SIGTERM', () => endOnce(0));
-  process.on('SIGINT', () => endOnce(0));
+  process.on('SIGTERM', () => void endOnce(0));
+  process.on('SIGINT', () => void endOnce(0));
 
   server.on('error', (error) => {
     console.error(`invalid PORT: ${settings.port}, ${error.message}`);

@@ -1,6 +1,5 @@
 // The GraphQL server: Yoga with its defaults made safe, compiled execution and GraphiQL served by ourselves.
 import { renderGraphiQL } from '@graphql-yoga/render-graphiql';
-import type { GraphQLError } from 'graphql';
 import { createYoga, type YogaServerInstance } from 'graphql-yoga';
 import { compiledExecution } from './compiled.ts';
 import type { Context } from './context.ts';
@@ -52,7 +51,7 @@ export function yogaOf(app: App, { isCompiled = true } = {}): Yoga {
     logging: false,
     graphiql: { title: 'Drumkeep', defaultQuery: exampleQueries },
     renderGraphiQL,
-    maskedErrors: { maskError: (error) => maskedError(error) as GraphQLError },
+    maskedErrors: { maskError: (error) => maskedError(error) },
     context: ({ request }) => contextOf(app, decoded(request.headers.get('drumkeep-person'))),
     plugins: isCompiled ? [compiledExecution()] : [],
   });

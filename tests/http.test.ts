@@ -11,7 +11,7 @@ import { labOf } from '../api/lab.ts';
 import { readSettings } from '../api/settings.ts';
 import { engineOfSuite } from './support/engines.ts';
 
-const { fresh } = engineOfSuite('sqlite');
+const sqlite = engineOfSuite('sqlite');
 const admin = mkdtempSync(join(tmpdir(), 'drumkeep-admin-'));
 let server: ReturnType<typeof serverOf>;
 let port = 0;
@@ -19,7 +19,7 @@ let port = 0;
 beforeAll(async () => {
   writeFileSync(join(admin, 'index.html'), '<!doctype html><title>Drumkeep</title>');
   const settings = readSettings({ DRUMKEEP_DEMO: 'no' });
-  const database = await fresh();
+  const database = await sqlite.fresh();
   const now = () => new Date();
   server = serverOf({ settings, database, now, lab: await labOf(database, settings, now()) }, admin);
   await new Promise<void>((listening) => server.listen(0, '127.0.0.1', listening));

@@ -1,4 +1,5 @@
 // A thread that asks the same of a server over and over, so many at a time, and tells how often and how fast it was answered.
+import { Buffer } from 'node:buffer';
 import { Agent, request } from 'node:http';
 import { parentPort, workerData } from 'node:worker_threads';
 
