@@ -1,0 +1,8 @@
+-- AlterTable
+ALTER TABLE "Sorbent" ADD COLUMN     "targetBandWaterFraction" DOUBLE PRECISION;
+
+-- AlterTable
+ALTER TABLE "Lot" ADD COLUMN     "targetBandWaterFraction" DOUBLE PRECISION;
+
+-- AlterTable
+ALTER TABLE "Room" ADD COLUMN     "assumedAir" JSONB;
