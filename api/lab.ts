@@ -17,6 +17,7 @@ async function removed(tx: Transaction, labId: string): Promise<void> {
   await tx.change.deleteMany({ where });
   await tx.clientKey.deleteMany({ where });
   await tx.dryingRequest.deleteMany({ where });
+  await tx.stockList.deleteMany({ where });
   await tx.hold.deleteMany({ where });
   await tx.parcel.deleteMany({ where });
   await tx.checkpoint.deleteMany({ where });
