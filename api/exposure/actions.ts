@@ -109,6 +109,7 @@ export function actionsOf(event: Told, telling: Telling): Action[] {
       return [airedOut(atS, telling.isotherm)];
     case 'CAME_IN':
     case 'INTERRUPTED':
+    case 'NOT_FOUND':
     case 'CORRECTED':
       return [];
   }

@@ -93,6 +93,7 @@ export const details = {
   SPENT_ON_CHECK: z.object({ ...weighedOut, what: words }),
   USED_UP: z.object({}),
   DISCARDED: z.object({ ...weighedOut, all: z.boolean(), why: words }),
+  NOT_FOUND: z.object({ why: words }),
   /** `standsId`: the version that counts again; null when the thing did not happen at all. */
   CORRECTED: z.object({ standsId: z.string().nullable(), why: words }),
 } as const;

@@ -155,6 +155,8 @@ export const effects: { [T in EventType]: Effect<T> } = {
   USED_UP: (stand, entry) => finished(entry, 'used up', stand.plates),
   DISCARDED: (stand, entry, base) =>
     entry.detail.all ? finished(entry, 'discarded', stand.plates) : less(stand, entry, base),
+  // Where it is nobody knows, so the book keeps it as it was; only what is found or told changes it.
+  NOT_FOUND: () => unchanged,
   CORRECTED: () => unchanged,
 };
 

@@ -103,6 +103,7 @@ export const EventTypeEnum = builder.enumType('EventType', {
     SPENT_ON_CHECK: 'Some of it was spent on a check.',
     USED_UP: 'It was used up.',
     DISCARDED: 'Some or all of it was discarded.',
+    NOT_FOUND: 'It was looked for and not found; the book keeps it as it was.',
     CORRECTED: 'An earlier event was taken back.',
   }),
 });

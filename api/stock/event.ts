@@ -98,6 +98,7 @@ export const acts = {
     ({ mobilePhase, columnVolumes }) => ({ mobilePhase, columnVolumes }),
   ),
   interrupt: act('INTERRUPTED', z.object({ ...eventInput, why: said.text }), ({ why }) => ({ why })),
+  recordNotFound: act('NOT_FOUND', z.object({ ...eventInput, why: said.text }), ({ why }) => ({ why })),
   spendOnCheck: act(
     'SPENT_ON_CHECK',
     z.object({ ...eventInput, ...amount, what: said.text }),

@@ -110,6 +110,7 @@ export const actFields: Record<ActName, InputFields> = {
     columnVolumes: t.float({ description: 'How many column volumes of it.' }),
   })),
   interrupt: both(eventFields, why),
+  recordNotFound: both(eventFields, why),
   spendOnCheck: both(leavingFields, (t) => ({ what: t.string({ description: 'On which check.' }) })),
   setHabit: both(eventFields, (t) => ({
     timesADay: t.float({ required: true, description: 'Openings a working day; 0 ends the habit.' }),

@@ -69,6 +69,7 @@ const descriptions: Record<ActName, string> = {
   solventGone: 'The solvent of the pre-wash is gone.',
   conditionColumn: 'A column was wetted with its mobile phase.',
   interrupt: 'What was being done with a column or plates was interrupted.',
+  recordNotFound: 'It was looked for and not found. The book keeps it as it was, until somebody says more.',
   spendOnCheck: 'Some of it was spent on a check.',
   setHabit: 'How often it is opened on a working day, from then on; 0 times ends the habit.',
   setScooping: 'How one scoops from it, from then on.',

@@ -110,6 +110,8 @@ export function sentenceOf(said: Said, told: Told): string {
       return 'used up';
     case 'DISCARDED':
       return `${said.detail.all ? 'all' : amount(said.detail, told)} discarded${because(said.detail.why)}`;
+    case 'NOT_FOUND':
+      return `looked for and not found${because(said.detail.why)}`;
     case 'CORRECTED':
       return `${said.detail.standsId ? 'a correction taken back' : 'taken back: it did not happen'}${because(said.detail.why)}`;
   }

@@ -88,4 +88,5 @@ export const staying = {
     (_, detail) => ({ detail }),
   ),
   INTERRUPTED: way('INTERRUPTED', z.object({ why: said.text }), (_, detail) => ({ detail })),
+  NOT_FOUND: way('NOT_FOUND', z.object({ why: said.text }), (_, detail) => ({ detail })),
 };
