@@ -8,6 +8,8 @@ import type {
   ExposureState,
   Prisma,
 } from '../database/generated/sqlite/client.ts';
+import { placesOf, type Placed } from '../database/by-state.ts';
+import type { OpenFilter } from '../database/open-filter.ts';
 import { openList, type Beside, type OpenList } from '../database/open-list.ts';
 import type { ListColumns } from './list-columns.ts';
 import { connectionOf, pageOf, pageQuery, type Column, type Connection, type Page, type PageArgs } from '../page.ts';
@@ -22,6 +24,7 @@ export interface ContainerFilter {
   closure?: Closure[] | null;
   kind?: ContainerKind[] | null;
   inUse?: boolean | null;
+  labels?: string[] | null;
 }
 
 export const containerOrders = ['MOST_URGENT', 'LABEL', 'OPENED_AT', 'RECEIVED_AT', 'WETTEST'] as const;
@@ -102,6 +105,7 @@ async function condition(context: Context, filter: ContainerFilter): Promise<Pri
   if (typeof inUse === 'boolean') all.push({ finishedAt: inUse ? null : { not: null } });
   if (closure) all.push({ closure: { in: closure } });
   if (kind) all.push({ kind: { in: kind } });
+  if (filter.labels) all.push({ label: { in: filter.labels } });
   if (lot) all.push({ lotId: { in: ids.lots } });
   if (sorbent) all.push({ lot: { sorbentId: { in: ids.sorbents } } });
   if (room) all.push({ roomId: { in: ids.rooms } });
@@ -125,20 +129,38 @@ export interface ListArgs extends PageArgs {
 
 const everyColumn: ListColumns = { container: null, exposure: null, lot: null, sorbent: null, room: null };
 
-/** A filter and a page that the hand-written list knows: by urgency, forwards, and nothing named. */
-function openListOf(
+/** The filter as a hand-written statement takes it; null where something is searched for. */
+async function openFilter(context: Context, filter: ContainerFilter): Promise<OpenFilter | null> {
+  const { state, isOpen, inUse, closure, kind, labels, sorbent, lot, room, search } = filter;
+  if (search?.trim()) return null;
+  const ids = sorbent || lot || room ? await idsNamed(context, filter) : null;
+  return {
+    labId: context.lab.id,
+    isOpen,
+    inUse,
+    states: state,
+    closures: closure,
+    kinds: kind,
+    labels,
+    sorbentIds: sorbent ? ids?.sorbents : null,
+    lotIds: lot ? ids?.lots : null,
+    roomIds: room ? ids?.rooms : null,
+  };
+}
+
+/** A filter and a page that the hand-written list knows: by urgency, forwards, and nothing searched for. */
+async function openListOf(
   context: Context,
   { filter, orderBy }: ListArgs,
   page: Page,
   columns: ListColumns,
-): OpenList | null {
-  const { state, isOpen, inUse, ...named } = filter ?? {};
-  const isPlain = Object.values(named).every((value) => value === null || value === undefined);
-  if ((orderBy ?? 'MOST_URGENT') !== 'MOST_URGENT' || page.backwards || page.before || !isPlain) return null;
+): Promise<OpenList | null> {
+  if ((orderBy ?? 'MOST_URGENT') !== 'MOST_URGENT' || page.backwards || page.before) return null;
   const [urgency, id] = page.after ?? [];
   const after = typeof urgency === 'number' && typeof id === 'string' ? ([urgency, id] as const) : null;
   if (page.after && !after) return null;
-  return { labId: context.lab.id, isOpen, inUse, states: state, after, take: page.take + 1, columns };
+  const of = await openFilter(context, filter ?? {});
+  return of && { ...of, after, take: page.take + 1, columns };
 }
 
 /** The page by one hand-written statement; each row is its own exposure as well. */
@@ -158,7 +180,7 @@ export async function listContainers(
   const page = pageOf(args, columns);
   const filter = args.filter ?? {};
   const total = async () => read.container.count({ where: await condition(context, filter) });
-  const list = openListOf(context, args, page, asked);
+  const list = await openListOf(context, args, page, asked);
   if (list) return connectionOf(columns, page, await openPage(context, list), total);
   const of = await condition(context, filter);
   const { where, ...rest } = pageQuery(columns, page);
@@ -169,4 +191,17 @@ export async function listContainers(
   });
   for (const { exposure } of rows) if (exposure) context.load.exposure.prime(exposure.containerId, exposure);
   return connectionOf(columns, page, rows, total);
+}
+
+/** Every container of a filter in the order of urgency, as labels; those whose making was taken back are left out. */
+export async function placedContainers(context: Context, filter: ContainerFilter): Promise<Placed[]> {
+  const { database } = context;
+  const of = await openFilter(context, filter);
+  if (of) return placesOf(database, of);
+  const rows = await database.read.container.findMany({
+    where: await condition(context, filter),
+    select: { label: true, exposure: { select: { state: true } } },
+    orderBy: [{ exposure: { urgency: 'asc' } }, { id: 'asc' }],
+  });
+  return rows.map(({ label, exposure }) => ({ label, state: exposure?.state ?? 'UNKNOWN' }));
 }

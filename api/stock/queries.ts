@@ -10,7 +10,7 @@ import { containerOrders, listContainers } from './list.ts';
 import { ContainerRef, LotRef, PersonRef, SorbentRef, SupplierRef, VesselRef } from './refs.ts';
 import { totalCount } from './total.ts';
 
-const FilterInput = builder.inputType('ContainerFilter', {
+export const FilterInput = builder.inputType('ContainerFilter', {
   description: 'Which containers; what is left out does not narrow. Names, in any case.',
   fields: (t) => ({
     state: t.field({ type: [ExposureStateEnum], description: 'In one of these states.' }),
@@ -22,6 +22,7 @@ const FilterInput = builder.inputType('ContainerFilter', {
     closure: t.field({ type: [ClosureEnum], description: 'With one of these closures now.' }),
     kind: t.field({ type: [ContainerKindEnum], description: 'Of one of these kinds.' }),
     inUse: t.boolean({ description: 'Holding something still (true), or finished (false).' }),
+    labels: t.stringList({ description: 'With one of these labels, written as they are.' }),
   }),
 });
 

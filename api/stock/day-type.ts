@@ -1,0 +1,66 @@
+// What a screen asks first: the day in figures, and a whole list in its order.
+import { builder } from '../builder.ts';
+import { dayOf, type Day } from '../database/day.ts';
+import type { ExposureState } from '../database/generated/sqlite/client.ts';
+import { ExposureStateEnum } from './enums.ts';
+import { placedContainers } from './list.ts';
+import { FilterInput } from './queries.ts';
+
+const DayRef = builder.objectRef<Day>('Day').implement({
+  description: 'What the day asks for, in figures. Open means that the seal is broken, whatever the lid does now.',
+  fields: (t) => ({
+    inUse: t.exposeInt('inUse', { description: 'Containers that hold something still, opened or not.' }),
+    open: t.exposeInt('open', { description: 'Those of them that are open.' }),
+    redry: t.exposeInt('redry', { description: 'Open ones to redry first.' }),
+    useSoon: t.exposeInt('useSoon', { description: 'Open ones to use soon.' }),
+    weighFirst: t.exposeInt('weighFirst', { description: 'Open ones of which nobody knows the water.' }),
+    tooDry: t.exposeInt('tooDry', { description: 'Open ones that are drier than wanted.' }),
+    good: t.exposeInt('good', { description: 'Open ones that are good to use.' }),
+    platesReady: t.exposeInt('platesReady', { description: 'Plates within their band, in boxes opened or not.' }),
+    platesReadyUntil: t.field({
+      type: 'DateTime',
+      nullable: true,
+      description: 'When the first of these leaves its band as it stands; null when none does in sight.',
+      resolve: ({ platesReadyUntil: ms }) => (ms === null ? null : new Date(ms)),
+    }),
+    platesToRedry: t.exposeInt('platesToRedry', { description: 'Plates past their band.' }),
+    waiting: t.exposeInt('waiting', { description: 'Requests on the list of what is to be dried.' }),
+  }),
+});
+
+interface InState {
+  state: ExposureState;
+  labels: string[];
+}
+
+const InStateRef = builder.objectRef<InState>('ContainersInState').implement({
+  description: 'The containers of a list that are in one state, as labels.',
+  fields: (t) => ({
+    state: t.field({ type: ExposureStateEnum, description: 'The state.', resolve: ({ state }) => state }),
+    labels: t.exposeStringList('labels', { description: 'Their labels, most urgent first.' }),
+  }),
+});
+
+builder.queryFields((t) => ({
+  day: t.field({
+    type: DayRef,
+    description: 'What the day asks for, in figures.',
+    resolve: (_, __, { database, lab }) => dayOf(database, lab.id),
+  }),
+  containersByState: t.field({
+    type: [InStateRef],
+    description:
+      'All containers of a filter as labels, in the order of urgency and by state; states without any are left out. Their lines are asked by `labels`.',
+    args: { filter: t.arg({ type: FilterInput, description: 'Which ones; all when not given.' }) },
+    complexity: 50,
+    resolve: async (_, { filter }, context) => {
+      const groups = new Map<ExposureState, string[]>();
+      for (const { label, state } of await placedContainers(context, filter ?? {})) {
+        const group = groups.get(state);
+        if (group) group.push(label);
+        else groups.set(state, [label]);
+      }
+      return [...groups].map(([state, labels]) => ({ state, labels }));
+    },
+  }),
+}));
