@@ -1,7 +1,9 @@
 // The HTTP side: who may call, and what goes where.
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import { createServer as createSecureServer } from 'node:https';
 import { limits } from './builder.ts';
 import { receiveFile } from './climate/upload.ts';
+import { doorOf } from './door.ts';
 import { healthOf } from './health.ts';
 import { log } from './log.ts';
 import { pagesOf } from './pages.ts';
@@ -19,13 +21,13 @@ const hostOf = (value: string): string => value.replace(/:\d+$/, '').toLowerCase
  * Why a request is turned away, or null. `Host` must be the address we serve (against DNS
  * rebinding) and `Origin`, when a browser sends one, ours (against foreign pages that write).
  */
-export function turnedAway(request: IncomingMessage, hosts: string[]): string | null {
+export function turnedAway(request: IncomingMessage, hosts: string[], scheme: 'http' | 'https'): string | null {
   const host = request.headers.host ?? '';
   if (!hosts.includes(hostOf(host))) return `unknown host: ${host}, one of ${hosts.join(', ')}`;
   const { origin } = request.headers;
   if (origin === undefined) return null;
   const from = URL.canParse(origin) ? new URL(origin) : null;
-  if (!from || from.host.toLowerCase() !== host.toLowerCase())
+  if (!from || from.protocol !== `${scheme}:` || from.host.toLowerCase() !== host.toLowerCase())
     return `invalid origin: ${origin}, this server's own pages`;
   return null;
 }
@@ -45,14 +47,20 @@ function badBody(request: IncomingMessage): { status: number; error: string } | 
 /** The one HTTP server: `/graphql`, `/files`, `/health` and the admin. `adminDir` is where the built admin lies. */
 export function serverOf(app: App, adminDir: string): Server {
   const yoga = yogaOf(app);
-  const hosts = ['127.0.0.1', 'localhost', '[::1]', app.settings.host.toLowerCase()];
+  const { tls, passPhrase, hostNames } = app.settings;
+  const scheme = tls ? 'https' : 'http';
+  const letIn = doorOf(passPhrase);
   const pages = pagesOf(adminDir);
 
   async function answer(request: IncomingMessage, response: ServerResponse): Promise<void> {
-    const away = turnedAway(request, hosts);
+    const away = turnedAway(request, hostNames, scheme);
     if (away) return end(response, 403, { error: away });
     const path = (request.url ?? '/').split('?')[0] ?? '/';
     if (path === '/health') return end(response, 200, await healthOf(app));
+    if (!(await letIn(request))) {
+      response.setHeader('www-authenticate', 'Basic realm="Drumkeep", charset="UTF-8"');
+      return end(response, 401, { error: 'missing pass phrase, the one of this lab with any user name' });
+    }
     if (path === '/graphql') {
       const bad = badBody(request);
       if (bad) {
@@ -72,11 +80,12 @@ export function serverOf(app: App, adminDir: string): Server {
     end(response, 404, { error: `unknown path: ${path}, /graphql, /files, /health or the admin's pages` });
   }
 
-  return createServer((request, response) => {
+  const heard = (request: IncomingMessage, response: ServerResponse): void => {
     answer(request, response).catch((error: unknown) => {
       log.error({ err: error, path: request.url }, 'request failed');
       if (!response.headersSent) end(response, 500, { error: 'something went wrong here; it is in the log' });
       else response.destroy();
     });
-  });
+  };
+  return tls ? createSecureServer(tls, heard) : createServer(heard);
 }

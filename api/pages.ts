@@ -11,10 +11,14 @@ const policy = [
   "style-src 'self' 'unsafe-inline'",
   "script-src 'self' 'wasm-unsafe-eval'",
   "connect-src 'self'",
+  "media-src 'self' blob: mediastream:",
   "object-src 'none'",
   "base-uri 'none'",
   "frame-ancestors 'none'",
 ].join('; ');
+
+/** The camera reads labels; nothing else of the machine is wanted. */
+const permissions = 'camera=(self), microphone=(), geolocation=(), payment=(), usb=(), serial=(), hid=()';
 
 const types: Record<string, string> = {
   '.html': 'text/html; charset=utf-8',
@@ -44,6 +48,7 @@ function pageOf(folder: string, path: string): Page {
     headers: {
       'content-type': types[extname(path)] ?? 'application/octet-stream',
       'content-security-policy': policy,
+      'permissions-policy': permissions,
       'x-content-type-options': 'nosniff',
       'referrer-policy': 'no-referrer',
       // A name under assets/ changes with its content.

@@ -35,7 +35,8 @@ async function start(): Promise<void> {
   });
   server.listen(settings.port, settings.host, () => {
     const { address, family, port } = server.address() as AddressInfo;
-    console.log(`Drumkeep is at http://${family === 'IPv6' ? `[${address}]` : address}:${port}`);
+    const scheme = settings.tls ? 'https' : 'http';
+    console.log(`Drumkeep is at ${scheme}://${family === 'IPv6' ? `[${address}]` : address}:${port}`);
     console.log(`The book lies in ${database.place}`);
   });
 }

@@ -1,10 +1,14 @@
 // Every setting, read once from the environment. What is not set has a good value already.
+import { isIP } from 'node:net';
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
+import { InvalidSetting } from './invalid-setting.ts';
+import { reachOf, type Reach } from './reach.ts';
+
+export { InvalidSetting } from './invalid-setting.ts';
 
 const projectFolder = fileURLToPath(new URL('..', import.meta.url));
-const loopback = ['127.0.0.1', '::1', 'localhost'];
 const systemZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
 
 function isZone(zone: string): boolean {
@@ -25,14 +29,22 @@ const environment = z.object({
     .default('4600')
     .refine((port) => /^\d{1,5}$/.test(port) && Number(port) <= 65_535, 'a whole number from 0 to 65535')
     .transform(Number),
-  /** Address listened on. Loopback only, until Drumkeep knows who asks. */
-  HOST: z
+  /** Address listened on. Loopback only, unless certificate, key and pass phrase are set. */
+  HOST: z.string().default('127.0.0.1'),
+  /** PEM files of the certificate and its private key: then it serves HTTPS. Relative ones count from the project's folder. */
+  DRUMKEEP_TLS_CERT: z.string().optional(),
+  DRUMKEEP_TLS_KEY: z.string().optional(),
+  /** What a browser asks for before it shows anything (any user name); wanted where others can reach it. */
+  DRUMKEEP_PASS_PHRASE: z.string().min(12, 'at least 12 signs').optional(),
+  /** Names or addresses by which it is called, separated by commas, besides HOST. */
+  DRUMKEEP_HOSTS: z
     .string()
-    .default('127.0.0.1')
+    .transform((names) => names.split(/[\s,]+/).filter((name) => name !== ''))
     .refine(
-      (host) => loopback.includes(host),
-      'a loopback address (127.0.0.1, ::1 or localhost): Drumkeep cannot tell yet who asks, so it serves this machine only',
-    ),
+      (names) => names.every((name) => isIP(name) > 0 || /^[a-z0-9]([a-z0-9.-]*[a-z0-9])?$/i.test(name)),
+      'names or addresses without port, such as drumkeep.lab.example, 192.0.2.7',
+    )
+    .optional(),
   /** Folder of the SQLite file and of uploaded files; a relative one counts from the project's folder. */
   DRUMKEEP_DATA: z.string().min(1, 'a folder').default('.data'),
   /** A `postgres://` address, for labs that outgrow one machine; without it, SQLite in DRUMKEEP_DATA. */
@@ -57,9 +69,8 @@ const environment = z.object({
     .default('info'),
 });
 
-export interface Settings {
+export interface Settings extends Reach {
   port: number;
-  host: string;
   dataFolder: string;
   databaseUrl: string | undefined;
   demo: boolean;
@@ -68,17 +79,11 @@ export interface Settings {
   logLevel: 'silent' | 'error' | 'warn' | 'info' | 'debug';
 }
 
-/** A setting has a value it cannot have; the message names it and says what would be right. */
-export class InvalidSetting extends Error {
-  readonly path: string;
-  readonly expected: string;
-  constructor(path: string, value: string, expected: string) {
-    super(`invalid ${path}: ${value}, should be ${expected}`);
-    this.name = 'InvalidSetting';
-    this.path = path;
-    this.expected = expected;
-  }
-}
+/** What is never repeated, and what stands for it in a message. */
+const unsaid: Readonly<Record<string, string>> = {
+  DRUMKEEP_DATABASE: '(an address)',
+  DRUMKEEP_PASS_PHRASE: '(a pass phrase)',
+};
 
 /** The settings of an environment. An empty variable counts as not set. Throws `InvalidSetting`. */
 export function readSettings(env: Readonly<Record<string, string | undefined>>): Settings {
@@ -87,16 +92,12 @@ export function readSettings(env: Readonly<Record<string, string | undefined>>):
   if (!read.success) {
     const issue = read.error.issues[0];
     const name = String(issue?.path[0]);
-    throw new InvalidSetting(
-      name,
-      name === 'DRUMKEEP_DATABASE' ? '(an address)' : String(set[name]),
-      issue?.message ?? '',
-    );
+    throw new InvalidSetting(name, unsaid[name] ?? String(set[name]), issue?.message ?? '');
   }
   const values = read.data;
   return {
     port: values.PORT,
-    host: values.HOST,
+    ...reachOf(values, projectFolder),
     dataFolder: resolve(projectFolder, values.DRUMKEEP_DATA),
     databaseUrl: values.DRUMKEEP_DATABASE,
     demo: values.DRUMKEEP_DEMO,

@@ -20,7 +20,8 @@ describe('settings', () => {
   it('an address that others could reach is refused with the reason', () => {
     for (const HOST of ['0.0.0.0', '::', '192.0.2.7', 'lab.example']) {
       expect(() => readSettings({ HOST })).toThrow(`invalid HOST: ${HOST}, should be a loopback address`);
-      expect(() => readSettings({ HOST })).toThrow('cannot tell yet who asks');
+      expect(() => readSettings({ HOST })).toThrow('so that Drumkeep can tell who asks');
+      expect(() => readSettings({ HOST, DRUMKEEP_PASS_PHRASE: 'a drum of dry silica' })).toThrow('DRUMKEEP_TLS_CERT');
     }
     for (const HOST of ['127.0.0.1', '::1', 'localhost']) expect(readSettings({ HOST }).host).toBe(HOST);
   });
@@ -36,6 +37,27 @@ describe('settings', () => {
   ])('%s cannot be %s', (name, value) => {
     expect(() => readSettings({ [name]: value })).toThrow(InvalidSetting);
     expect(() => readSettings({ [name]: value })).toThrow(new RegExp(`^invalid ${name}: ${value}, should be .+$`));
+  });
+
+  it('a pass phrase is long enough, and never repeated', () => {
+    const wrong = () => readSettings({ DRUMKEEP_PASS_PHRASE: 'drysilica' });
+    expect(wrong).toThrow('invalid DRUMKEEP_PASS_PHRASE: (a pass phrase), should be at least 12 signs');
+  });
+
+  it('names by which it is called are names, and want a pass phrase', () => {
+    const DRUMKEEP_PASS_PHRASE = 'a drum of dry silica';
+    const DRUMKEEP_HOSTS = 'drumkeep.lab.example, 192.0.2.7 2001:db8::7';
+    expect(readSettings({ DRUMKEEP_PASS_PHRASE, DRUMKEEP_HOSTS }).hostNames).toEqual([
+      '127.0.0.1',
+      '[::1]',
+      'localhost',
+      'drumkeep.lab.example',
+      '192.0.2.7',
+      '[2001:db8::7]',
+    ]);
+    expect(() => readSettings({ DRUMKEEP_HOSTS })).toThrow('invalid DRUMKEEP_PASS_PHRASE: (nothing)');
+    for (const name of ['lab.example:4600', 'https://lab.example', '*'])
+      expect(() => readSettings({ DRUMKEEP_PASS_PHRASE, DRUMKEEP_HOSTS: name })).toThrow('without port');
   });
 
   it('the password of a database address is never repeated', () => {

@@ -169,6 +169,34 @@ async function superseded(
   return recorded(work, { container, other, at, note, booking, corrects, under: 'input.replacement' });
 }
 
+/** Says an event that stands again with some of it otherwise, beside what somebody puts right elsewhere. */
+export async function restated(
+  work: Work,
+  event: Event,
+  changes: Record<string, unknown>,
+  note: string,
+): Promise<void> {
+  const line = await lineOf(work, event.id);
+  const before = saidOf(event.type, event.detail);
+  if (before.type === 'CORRECTED') return;
+  const container = await work.tx.container.findUniqueOrThrow({ where: { id: event.containerId } });
+  const scene = await sceneOf(work, container, event.at, { without: event.id });
+  const booking = await booked(before.type, scene, { ...saidAgain(before, event), ...changes });
+  await superseded(work, line, { at: event.at, note, booking, standsId: null });
+}
+
+/** Takes back what is named: it was not; or, of a correction, what it corrected counts again. */
+async function voided(work: Work, line: Line, note: string | null): Promise<Recorded> {
+  const back = stoodBefore(line.named, line.all);
+  const said: Said = { type: 'CORRECTED', detail: { standsId: back?.id ?? null, why: note } };
+  const booking = { said, dryGrams: null, plates: null, notes: [] };
+  return superseded(work, line, { at: line.named.at, note, booking, standsId: back?.id ?? null });
+}
+
+/** Takes back an event within a larger act. */
+export const takenBack = async (work: Work, eventId: string, why: string): Promise<Recorded> =>
+  voided(work, await lineOf(work, eventId), why);
+
 /** Corrects an event: a replacement says how it was, void says that it was not (or takes a correction back). */
 export function corrected(context: Context, input: z.output<typeof correctSaid>): Promise<Recorded> {
   return write(context, 'correctEvent', input, async (work) => {
@@ -177,12 +205,7 @@ export function corrected(context: Context, input: z.output<typeof correctSaid>)
       throw missing('input.replacement', 'either a replacement or void: true');
     }
     const line = await lineOf(work, localId('Event', input.event, 'input.event'));
-    if (!replacement) {
-      const back = stoodBefore(line.named, line.all);
-      const said: Said = { type: 'CORRECTED', detail: { standsId: back?.id ?? null, why: note } };
-      const booking = { said, dryGrams: null, plates: null, notes: [] };
-      return superseded(work, line, { at: line.named.at, note, booking, standsId: back?.id ?? null });
-    }
+    if (!replacement) return voided(work, line, note);
     const told = line.stands ?? line.all.findLast(({ type }) => type !== 'CORRECTED') ?? line.named;
     const container = await work.tx.container.findUniqueOrThrow({ where: { id: told.containerId } });
     const at = replacement.at ?? told.at;

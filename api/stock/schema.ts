@@ -10,6 +10,8 @@ import './queries.ts';
 import './mutations.ts';
 import './receive-mutation.ts';
 import './keep-mutations.ts';
+import './barcode-type.ts';
+import './shelf-count-mutation.ts';
 
 export { ConfidenceEnum, ContainerKindEnum, ClosureEnum, ExposureStateEnum, NumberOriginEnum } from './enums.ts';
 export { fresh } from './fresh.ts';
