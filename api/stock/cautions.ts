@@ -1,4 +1,6 @@
 // What to mind with a sorbent, one short sentence each. Common practice or from memory; the lab's rules come first.
+import type { Backing, ContainerKind } from '../database/generated/sqlite/client.ts';
+
 const rules = "Follow your lab's rules and the safety data sheet.";
 
 const powder = `Dry powder: pour and tap in a hood or with the mask your lab prescribes. ${rules}`;
@@ -19,3 +21,31 @@ const more: Record<string, string[]> = {
 };
 
 export const cautionsOf = (sorbentClass: string): string[] => [powder, ...(more[sorbentClass] ?? [])];
+
+/** The same in a few words, for a label; the most urgent first. */
+const onLabel: Record<string, string[]> = {
+  silica: ['warms when wetted'],
+  alumina: ['concentrates peroxides', 'warms when wetted'],
+  'magnesium silicate': ['warms when wetted'],
+  kieselguhr: ['calcined: crystalline silica'],
+  'silver-impregnated silica': ['keep dark, stains skin'],
+  'desiccant gel': ['half-spent it wets: renew in time'],
+};
+
+/** What a container is, as far as its cautions go. */
+export interface Cautioned {
+  kind: ContainerKind;
+  backing: Backing | null;
+  touchedSolventAt: Date | null;
+}
+
+/** What to mind with a container, in a few words each, as they fit on a label. */
+export function labelCautionsOf(sorbentClass: string, of: Cautioned): string[] {
+  const solvent = of.touchedSolventAt ? ['touched solvent: never in an oven'] : [];
+  if (of.kind === 'PLATE_BOX') {
+    const flat = of.backing === 'PLASTIC' ? ['plastic backing: at most 90 °C, flat'] : [];
+    return [...solvent, ...flat];
+  }
+  if (of.kind === 'COLUMN') return solvent;
+  return [...solvent, 'dry powder: hood or mask', ...(onLabel[sorbentClass] ?? [])];
+}

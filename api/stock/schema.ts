@@ -12,6 +12,7 @@ import './receive-mutation.ts';
 import './keep-mutations.ts';
 import './barcode-type.ts';
 import './shelf-count-mutation.ts';
+import './labelled-type.ts';
 
 export { ConfidenceEnum, ContainerKindEnum, ClosureEnum, ExposureStateEnum, NumberOriginEnum } from './enums.ts';
 export { fresh } from './fresh.ts';

@@ -69,3 +69,23 @@ describeEngines('a supplier’s barcode', (on) => {
     expect((await world.refused('learnBarcode', { sorbent: 'Silica 40–63 µm', ...input })).path).toBe(path);
   });
 });
+
+describeEngines('labels to print', (on) => {
+  it('are of the containers asked for, in that order, whatever else was asked', async () => {
+    const world = await newWorld(await on.fresh(), { estimates: false });
+    await world.furnished();
+    const [a, b] = await world.came([
+      { kind: 'DRUM', grams: 1000, innerDiameterMm: 120, heightMm: 250 },
+      { kind: 'PLATE_BOX', plates: 25, backing: 'PLASTIC' },
+    ]);
+    const labels = [b?.label, a?.label.toLowerCase().replace('-', ''), 'no label', b?.label];
+    const { labelled } = await world.ask<{ labelled: { label: string; labelCautions: string[] }[] }>(
+      'query ($labels: [String!]!) { labelled(labels: $labels) { label labelCautions } }',
+      { labels },
+    );
+    expect(labelled).toEqual([
+      { label: b?.label, labelCautions: ['plastic backing: at most 90 °C, flat'] },
+      { label: a?.label, labelCautions: ['dry powder: hood or mask', 'warms when wetted'] },
+    ]);
+  });
+});
