@@ -4,6 +4,7 @@ import { type RoomAir, roomAir } from '../science/climate.ts';
 import type { DayBlocks, TypicalDay } from '../science/history.ts';
 import { filledDays, type RecordedAir } from './filled.ts';
 import { decodeRoomDay } from './room-day.ts';
+import { daysOf, stepsOf, usualTemperatureC } from './room-assumed.ts';
 import { constantDay, typicalDayBefore } from './typical.ts';
 import { blocksPerDay } from '../science/climate.ts';
 
@@ -15,14 +16,12 @@ interface RoomRow {
   temperature: number | null;
   before: number | null;
   lastDay: number | null;
+  steps: unknown;
 }
-
-/** Where only one of the two is taken for granted: an indoor temperature (common practice); it counts as uncertain anyway. */
-const usualTemperatureC = 20;
 
 const roomStatement = `select "assumedHumidityPercent" as "humidity", "assumedTemperatureC" as "temperature",
   (select max("day") from "RoomDay" where "roomId" = $1 and "day" < $2) as "before",
-  (select max("day") from "RoomDay" where "roomId" = $1) as "lastDay"
+  (select max("day") from "RoomDay" where "roomId" = $1) as "lastDay", "assumedAir" as "steps"
   from "Room" where "id" = $1`;
 const daysStatement = `select "day", "blocks" from "RoomDay" where "roomId" = $1 and "day" >= $2 and "day" < $3 order by "day"`;
 
@@ -34,17 +33,18 @@ interface DayRow {
 /** A room's stored days, at least from 30 days before the last one before `fromDay`, and what is taken for granted. */
 async function storedOf(read: AirReader, roomId: string, fromDay: number, untilDay: number) {
   const [room] = await read.select<RoomRow>(roomStatement, [roomId, fromDay]);
-  if (!room) return { days: [], lastDay: null, assumed: null };
+  if (!room) return { days: [], lastDay: null, assumed: null, steps: [] };
   const { humidity, temperature, before, lastDay } = room;
+  const steps = daysOf(stepsOf(room.steps), temperature);
   const assumed = humidity === null ? null : constantDay(temperature ?? usualTemperatureC, humidity);
-  if (lastDay === null) return { days: [], lastDay, assumed };
+  if (lastDay === null) return { days: [], lastDay, assumed, steps };
   const first = (before ?? fromDay) - 30;
-  return { days: await read.select<DayRow>(daysStatement, [roomId, first, untilDay]), lastDay, assumed };
+  return { days: await read.select<DayRow>(daysStatement, [roomId, first, untilDay]), lastDay, assumed, steps };
 }
 
 async function recordOf(read: AirReader, roomId: string, fromDay: number, untilDay: number): Promise<RecordedAir> {
-  const { days, lastDay, assumed } = await storedOf(read, roomId, fromDay, untilDay);
-  return { measured: days.map(({ day, blocks }) => decodeRoomDay(day, blocks)), lastDay, assumed };
+  const { days, lastDay, assumed, steps } = await storedOf(read, roomId, fromDay, untilDay);
+  return { measured: days.map(({ day, blocks }) => decodeRoomDay(day, blocks)), lastDay, assumed, steps };
 }
 
 /**
@@ -68,6 +68,9 @@ const sameDays = (one: readonly DayRow[], other: readonly DayRow[]): boolean =>
   one.length === other.length &&
   one.every(({ day, blocks }, i) => day === other[i]?.day && Buffer.compare(blocks, other[i].blocks) === 0);
 
+const lastBlockOf = ({ day, blocks }: DayRow): number =>
+  day * blocksPerDay + decodeRoomDay(day, blocks).uncertain.findLastIndex((doubt) => doubt === 0);
+
 function typicalOf(days: readonly DayRow[]): TypicalDay | null {
   const measured = new Map(days.map(({ day, blocks }) => [day, decodeRoomDay(day, blocks)]));
   const last = [...measured.values()].at(-1);
@@ -78,8 +81,11 @@ function typicalOf(days: readonly DayRow[]): TypicalDay | null {
 
 /** The typical day at the end of the record; what is taken for granted where there is none; null when nothing is. */
 export async function typicalDayOf(read: AirReader, roomId: string): Promise<TypicalDay | null> {
-  const { days, assumed } = await storedOf(read, roomId, farFuture, farFuture);
-  if (days.length === 0) return assumed;
+  const { days, assumed, steps } = await storedOf(read, roomId, farFuture, farFuture);
+  const step = steps.at(-1);
+  const end = days.at(-1);
+  if (!end) return step?.typical ?? assumed;
+  if (step && step.fromBlock > lastBlockOf(end)) return step.typical;
   const known = worked.get(roomId);
   if (known && sameDays(known.days, days)) return known.typical;
   const typical = typicalOf(days);

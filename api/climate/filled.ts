@@ -1,6 +1,7 @@
 // A room's measured days with everything between and after them filled in.
 import { blocksPerDay } from '../science/climate.ts';
 import type { DayBlocks, TypicalDay } from '../science/history.ts';
+import type { FromBlock } from './room-assumed.ts';
 import { typicalDayBefore } from './typical.ts';
 
 /** After its last reading a room's air is held for this long; then its typical day stands in. */
@@ -13,6 +14,8 @@ export interface RecordedAir {
   readonly lastDay: number | null;
   /** What is taken for granted before the record begins, or without one. */
   readonly assumed: TypicalDay | null;
+  /** What is taken for granted from a block on, oldest first: before the record, and after it where it is newer. */
+  readonly steps?: readonly FromBlock[];
 }
 
 const lastKnownBlock = (day: DayBlocks): number =>
@@ -54,6 +57,7 @@ export function filledDays(record: RecordedAir, fromDay: number, untilDay: numbe
     }
     return gap.typical;
   };
+  const stepAt = (block: number) => record.steps?.findLast(({ fromBlock }) => fromBlock <= block);
   return Array.from({ length: Math.max(0, untilDay - fromDay) }, (_, index) => {
     const day = fromDay + index;
     const measured = byNumber.get(day);
@@ -68,11 +72,13 @@ export function filledDays(record: RecordedAir, fromDay: number, untilDay: numbe
         put(filled, block, measured, block, 0);
         last = at;
       } else if (last === null) {
-        put(filled, block, record.assumed, block, 1);
+        put(filled, block, stepAt(at)?.typical ?? record.assumed, block, 1);
       } else if (last === recordEnd && at - last <= heldBlocks) {
         put(filled, block, byNumber.get(Math.floor(last / blocksPerDay)) ?? null, last % blocksPerDay, 0);
       } else {
-        put(filled, block, typicalAfter(last), block, 1);
+        const step = stepAt(at);
+        const newer = step && step.fromBlock > last ? step.typical : null;
+        put(filled, block, newer ?? typicalAfter(last), block, 1);
       }
     }
     return filled;

@@ -4,7 +4,15 @@ import type { Context } from '../context.ts';
 import { addMutation } from '../mutation.ts';
 import { RoomRef, SensorRef } from './refs.ts';
 import { RoomKindEnum } from './room-type.ts';
-import { addRoom, renewDesiccant, renewInput, roomInput, setAssumedAir, assumedInput } from './rooms.ts';
+import { addRoom, roomInput, setAssumedAir, assumedInput } from './rooms.ts';
+import {
+  airReadOff,
+  airTakenBack,
+  readOffInput,
+  renewDesiccant,
+  renewInput,
+  takeBackAirInput,
+} from './room-renewal.ts';
 import { setAsideInput, setSensorAside, takeBackInput, takeSensorBack } from './sensors.ts';
 
 /** The room that was just written, as it now stands. */
@@ -79,13 +87,45 @@ addMutation('setAssumedAir', {
 });
 
 addMutation('renewDesiccant', {
-  description: 'Notes that the desiccant of a desiccator was renewed.',
+  description:
+    'Notes that the desiccant of a desiccator was renewed, and which humidity to take for granted from then on where nothing is read.',
   check: renewInput,
   success: roomAnswer('DesiccantRenewed', 'The desiccant was renewed.'),
   run: (input, context) => renewDesiccant(context, input),
   fields: (t) => ({
     room: t.string({ required: true, description: roomText }),
     at: t.field({ type: 'DateTime', description: 'When; now when not given.' }),
+    humidityPercent: t.float({
+      description:
+        'Relative humidity to take for granted from then on, %, 0 to 100; what was taken for granted before when not given.',
+    }),
+  }),
+});
+
+addMutation('noteRoomAir', {
+  description:
+    'Notes what a dial or another hygrometer without a memory showed. It is taken for granted from then on, until the next such note or until readings come; estimates count it as uncertain.',
+  check: readOffInput,
+  success: roomAnswer('RoomAirNoted', 'What a dial showed was noted.'),
+  run: (input, context) => airReadOff(context, input),
+  fields: (t) => ({
+    room: t.string({ required: true, description: roomText }),
+    at: t.field({ type: 'DateTime', description: 'When it was read off; now when not given.' }),
+    humidityPercent: t.float({ required: true, description: 'Relative humidity it showed, %, 0 to 100.' }),
+    temperatureC: t.float({
+      description: 'Temperature beside it, °C; what the room is assumed to have when not given.',
+    }),
+  }),
+});
+
+addMutation('takeRoomAirBack', {
+  description: 'Takes back what was noted of one instant: a renewal, or what a dial showed.',
+  check: takeBackAirInput,
+  success: roomAnswer('RoomAirTakenBack', 'A note was taken back.'),
+  run: (input, context) => airTakenBack(context, input),
+  fields: (t) => ({
+    room: t.string({ required: true, description: roomText }),
+    from: t.field({ type: 'DateTime', required: true, description: 'The instant of the note.' }),
   }),
 });
 

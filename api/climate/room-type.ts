@@ -5,6 +5,7 @@ import { dayRange } from './day-range.ts';
 import { airNow } from './now.ts';
 import { plotOf } from './plot.ts';
 import { RoomRef, SensorRef } from './refs.ts';
+import { type AssumedStep, stepsOf } from './room-assumed.ts';
 import { sensorFacts } from './sensor-facts.ts';
 import { Refused } from '../errors.ts';
 
@@ -17,6 +18,31 @@ export const RoomKindEnum = builder.enumType('RoomKind', {
     COLD_STORE: { description: 'A cold store or refrigerator.' },
     DESICCATOR: { description: 'A desiccator or dry box, with a humidity of its own.' },
   },
+});
+
+const AssumedWhyEnum = builder.enumType('AssumedWhy', {
+  description: 'Why an air was taken for granted from an instant on.',
+  values: {
+    RENEWED: { description: 'The desiccant was renewed.' },
+    READ: { description: 'A dial or a hygrometer without a memory showed it.' },
+    SAID: { description: 'Somebody said so.' },
+  } satisfies Record<AssumedStep['why'], { description: string }>,
+});
+
+const AssumedStepRef = builder.objectRef<AssumedStep>('AssumedAir').implement({
+  description: 'Air taken for granted from an instant on, wherever nothing is read.',
+  fields: (t) => ({
+    from: t.field({ type: 'DateTime', description: 'From here on.', resolve: ({ fromMs }) => new Date(fromMs) }),
+    humidityPercent: t.exposeFloat('humidityPercent', {
+      nullable: true,
+      description: 'Relative humidity, %; null: it stays what it was.',
+    }),
+    temperatureC: t.exposeFloat('temperatureC', {
+      nullable: true,
+      description: 'Temperature, °C; null: what the room is assumed to have, else 20 °C.',
+    }),
+    why: t.field({ type: AssumedWhyEnum, description: 'Why.', resolve: ({ why }) => why }),
+  }),
 });
 
 builder.node(RoomRef, {
@@ -82,6 +108,11 @@ builder.node(RoomRef, {
       type: 'DateTime',
       nullable: true,
       description: 'When the desiccant of a desiccator was last renewed.',
+    }),
+    assumedAir: t.field({
+      type: [AssumedStepRef],
+      description: 'What was noted by hand of its air and taken for granted from then on, oldest first.',
+      resolve: ({ assumedAir }) => stepsOf(assumedAir),
     }),
     sensors: t.field({
       type: [SensorRef],

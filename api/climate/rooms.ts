@@ -1,4 +1,4 @@
-// Rooms: added by name, told which air to take for granted, and when their desiccant was renewed.
+// Rooms: added by name, told which air to take for granted.
 import { z } from 'zod';
 import type { Context } from '../context.ts';
 import type { Room } from '../database/generated/sqlite/client.ts';
@@ -12,11 +12,11 @@ export const roomName = z
   .min(1, 'the name of a room, not empty')
   .max(80, 'a name of at most 80 signs');
 
-const humidity = z
+export const humidity = z
   .number('relative humidity in %, 0 to 100')
   .min(0, 'relative humidity in %, 0 to 100')
   .max(100, 'relative humidity in %, 0 to 100');
-const temperature = z
+export const temperature = z
   .number('a temperature in °C, -40 to 85')
   .min(-40, 'a temperature in °C, -40 to 85')
   .max(85, 'a temperature in °C, -40 to 85');
@@ -38,8 +38,6 @@ export const assumedInput = z.object({
   temperatureC: temperature.nullish(),
   clientKey,
 });
-
-export const renewInput = z.object({ room: roomName, at: z.date().nullish(), clientKey });
 
 /** The room of that name, in any case; refuses with the names there are. */
 export async function roomNamed(tx: Transaction, labId: string, name: string, path: string): Promise<Room> {
@@ -92,23 +90,6 @@ export async function setAssumedAir(
     const same =
       room.assumedHumidityPercent === assumedHumidityPercent && room.assumedTemperatureC === assumedTemperatureC;
     if (!same) await staleRoom(work, context.database.engine, room.id, always);
-    return { roomId: room.id };
-  });
-}
-
-/** Notes when the desiccant was renewed; what the air in there was is a matter of readings or of the assumed air. */
-export async function renewDesiccant(
-  context: Context,
-  input: z.output<typeof renewInput>,
-): Promise<{ roomId: string }> {
-  return write(context, 'renewDesiccant', input, async (work) => {
-    const room = await roomNamed(work.tx, work.labId, input.room, 'input.room');
-    if (room.kind !== 'DESICCATOR') throw invalid('input.room', room.name, 'a desiccator');
-    const at = input.at ?? work.now;
-    if (at.getTime() > work.now.getTime() + 300_000)
-      throw invalid('input.at', at.toISOString(), `not after now (${work.now.toISOString()})`);
-    await work.tx.room.update({ where: { id: room.id }, data: { desiccantRenewedAt: at } });
-    work.changed('Room', room.id, 'CHANGED');
     return { roomId: room.id };
   });
 }

@@ -37,6 +37,8 @@ export interface FleetLot {
   targetPolicy: TargetPolicy;
   targetUpperWaterFraction: number | null;
   targetLowerWaterFraction: number | null;
+  /** "As received": so much either side of the lot's own water. */
+  targetBandWaterFraction: number | null;
   targetFrom: 'lot' | 'sorbent';
 }
 
@@ -91,7 +93,9 @@ export function fleetLots(reader: Reader, ids: readonly string[]): Promise<Fleet
        case when l."targetPolicy" is null then s."targetUpperWaterFraction" else l."targetUpperWaterFraction" end
          as "targetUpperWaterFraction",
        case when l."targetPolicy" is null then s."targetLowerWaterFraction" else l."targetLowerWaterFraction" end
-         as "targetLowerWaterFraction"
+         as "targetLowerWaterFraction",
+       case when l."targetPolicy" is null then s."targetBandWaterFraction" else l."targetBandWaterFraction" end
+         as "targetBandWaterFraction"
      from ${idsIn(reader.engine, '$1')} wanted join "Lot" l on l."id" = wanted."id"
      join "Sorbent" s on s."id" = l."sorbentId"`,
     [JSON.stringify(ids)],

@@ -4,15 +4,18 @@ import { z } from 'zod';
 import type { Action, Habit } from '../science/history.ts';
 
 /** Invented default; a lab sets its own in its settings. */
-const usualHours = { from: '08:00', to: '18:00' };
+export const usualHours = { from: '08:00', to: '18:00' };
 const clock = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/);
 const workingHours = z.object({ from: clock, to: clock });
+const workingDays = z.array(z.int().min(1).max(7)).min(1);
 
 export interface WorkingHours {
   /** Seconds after local midnight. */
   readonly fromS: number;
   readonly toS: number;
   readonly timeZone: string;
+  /** Days on which habits count, Monday 1 to Sunday 7; all of them when not given. */
+  readonly days?: readonly number[];
 }
 
 const secondsOf = (time: string): number => 3600 * Number(time.slice(0, 2)) + 60 * Number(time.slice(3));
@@ -21,18 +24,37 @@ const secondsOf = (time: string): number => 3600 * Number(time.slice(0, 2)) + 60
 export function workingHoursOf(settings: unknown, timeZone: string): WorkingHours {
   const given = z.object({ workingHours }).safeParse(settings);
   const { from, to } = given.success ? given.data.workingHours : usualHours;
-  return { fromS: secondsOf(from), toS: secondsOf(to), timeZone };
+  const days = z.object({ workingDays }).safeParse(settings);
+  const some = days.success && new Set(days.data.workingDays).size < 7 ? { days: days.data.workingDays } : {};
+  return { fromS: secondsOf(from), toS: secondsOf(to), timeZone, ...some };
 }
 
 const offsetS = (timeZone: string, atS: number): number => DateTime.fromSeconds(atS, { zone: timeZone }).offset * 60;
 
-/** A habit as it holds from an instant on, until the clocks change. */
+const isWorkingDay = ({ days, timeZone }: WorkingHours, atS: number): boolean =>
+  days === undefined || days.includes(DateTime.fromSeconds(atS, { zone: timeZone }).weekday);
+
+/** Midnights after `fromS` and up to `untilS` at which working days begin or end. */
+function dayTurns(hours: WorkingHours, fromS: number, untilS: number): number[] {
+  if (hours.days === undefined) return [];
+  const turns: number[] = [];
+  let was = isWorkingDay(hours, fromS);
+  let midnight = DateTime.fromSeconds(fromS, { zone: hours.timeZone }).startOf('day').plus({ days: 1 });
+  for (; midnight.toSeconds() <= untilS; midnight = midnight.plus({ days: 1 })) {
+    const is = hours.days.includes(midnight.weekday);
+    if (is !== was) turns.push(midnight.toSeconds());
+    was = is;
+  }
+  return turns;
+}
+
+/** A habit as it holds from an instant on, until the clocks change or working days end. */
 export function habitAt(
   habit: { timesADay: number; minutes: number } | null,
   hours: WorkingHours,
   atS: number,
 ): Habit | null {
-  if (!habit || habit.timesADay === 0 || habit.minutes === 0) return null;
+  if (!habit || habit.timesADay === 0 || habit.minutes === 0 || !isWorkingDay(hours, atS)) return null;
   const shift = (second: number): number => (((second - offsetS(hours.timeZone, atS)) % 86_400) + 86_400) % 86_400;
   return {
     timesPerDay: habit.timesADay,
@@ -61,16 +83,15 @@ export function clockChanges(timeZone: string, fromS: number, untilS: number): n
   return changes;
 }
 
-/** The actions by which a habit follows the clocks: one at each change while it holds. */
+/** The actions by which a habit follows clocks and working days: one at each change while it holds. */
 export function habitTurns(
   held: readonly { fromS: number; untilS: number; habit: { timesADay: number; minutes: number } }[],
   hours: WorkingHours,
 ): Action[] {
-  return held.flatMap(({ fromS, untilS, habit }) =>
-    clockChanges(hours.timeZone, fromS, untilS).map((atS) => ({
-      kind: 'habit' as const,
-      atS,
-      habit: habitAt(habit, hours, atS),
-    })),
-  );
+  return held.flatMap(({ fromS, untilS, habit }) => {
+    const turns = new Set([...clockChanges(hours.timeZone, fromS, untilS), ...dayTurns(hours, fromS, untilS)]);
+    return [...turns]
+      .sort((one, other) => one - other)
+      .map((atS) => ({ kind: 'habit' as const, atS, habit: habitAt(habit, hours, atS) }));
+  });
 }

@@ -1,6 +1,6 @@
 // A sorbent's numbers for the estimator: those stored with it, the class table's where it has none of its own.
 import type { FleetLot, FleetProperty } from '../database/fleet.ts';
-import type { IsothermNumbers, SorbentNumbers } from '../science/history.ts';
+import type { CapacityDoubt, IsothermNumbers, SorbentNumbers } from '../science/history.ts';
 import { sorbentClass, sorbentNumbers, type SorbentClass } from '../science/properties.ts';
 import { dryingIsotherm } from '../science/residual.ts';
 import type { DryingIsotherm } from '../science/tray/isotherm.ts';
@@ -43,6 +43,11 @@ function isothermFrom(stored: ReadonlyMap<string, number>, table: IsothermNumber
   };
 }
 
+const doubtFrom = (stored: ReadonlyMap<string, number>, table: CapacityDoubt): CapacityDoubt => {
+  const below = stored.get('capacityDoubt') ?? table.below;
+  return { ...table, below, above: stored.get('capacityDoubtWet') ?? Math.max(below, table.above) };
+};
+
 export interface Numbers {
   /** With its tail of tightly held water. */
   readonly isotherm: DryingIsotherm;
@@ -61,7 +66,7 @@ export function numbersOf(
   const own: SorbentClass = {
     ...table,
     isotherm: isothermFrom(stored, table.isotherm),
-    doubt: table.doubt ?? ownDoubt,
+    doubt: doubtFrom(stored, table.doubt ?? ownDoubt),
     bulkDensityKgPerM3: stored.get('bulkDensityKgPerM3') ?? table.bulkDensityKgPerM3,
     voidFraction: stored.get('voidFraction') ?? table.voidFraction,
   };

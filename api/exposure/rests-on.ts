@@ -53,6 +53,7 @@ async function bandGrounds(context: Context, exposure: Exposure, container: Cont
     targetPolicy: lot.targetPolicy ?? sorbent.targetPolicy,
     targetUpperWaterFraction: of.targetUpperWaterFraction,
     targetLowerWaterFraction: of.targetLowerWaterFraction,
+    targetBandWaterFraction: of.targetBandWaterFraction,
     certificateWaterFraction: lot.certificateWaterFraction,
   });
   const told = {

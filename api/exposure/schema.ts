@@ -2,6 +2,7 @@
 import './exposure-type.ts';
 import './what-if-type.ts';
 import './progress-type.ts';
+import './settings-type.ts';
 import './service.ts';
 
 export { ExposureRef } from './refs.ts';

@@ -7,7 +7,7 @@ import { usualThresholds } from '../science/judge.ts';
 import { type WorkingHours, workingHoursOf } from './hours.ts';
 
 const chance = z.number().min(0).max(1);
-const choices = z
+export const choices = z
   .object({
     redryChance: chance,
     useSoonChance: chance,
@@ -23,6 +23,15 @@ const choices = z
     pressurePa: z.number().min(50_000).max(110_000),
   })
   .partial();
+
+/** What counts where the lab has set nothing: invented defaults, but for the film and the pressure. */
+export const usualSettings = {
+  ...usualThresholds,
+  scoopGrams: 50,
+  topMm: 10,
+  filmMmPerS: 1000 * stillAirMPerS,
+  pressurePa: standardPressurePa,
+} as const;
 
 export interface EstimateSettings {
   readonly thresholds: Thresholds;
@@ -44,8 +53,8 @@ export function estimateSettingsOf(settings: unknown, timeZone: string): Estimat
       useSoonHours: set.useSoonHours ?? usualThresholds.useSoonHours,
       tooDryChance: set.tooDryChance ?? usualThresholds.tooDryChance,
     },
-    scoopKg: (set.scoopGrams ?? 50) / 1000,
-    topM: (set.topMm ?? 10) / 1000,
+    scoopKg: (set.scoopGrams ?? usualSettings.scoopGrams) / 1000,
+    topM: (set.topMm ?? usualSettings.topMm) / 1000,
     filmMPerS: set.filmMmPerS === undefined ? stillAirMPerS : set.filmMmPerS / 1000,
     pressurePa: set.pressurePa ?? standardPressurePa,
     hours: workingHoursOf(settings, timeZone),

@@ -6,10 +6,11 @@ import { sorbentClass } from '../science/properties.ts';
 /** "As received" without a band of its own: the lot's water at receipt, half a percent either side (invented default). */
 const asReceivedBand = 0.005;
 
-type Stated = Pick<
+export type Stated = Pick<
   FleetLot,
   'sorbentClass' | 'targetPolicy' | 'targetUpperWaterFraction' | 'targetLowerWaterFraction' | 'certificateWaterFraction'
->;
+> &
+  Partial<Pick<FleetLot, 'targetBandWaterFraction'>>;
 
 /** Where an end of the band comes from. */
 export type BandOrigin = 'set' | 'class default' | 'certificate' | 'none';
@@ -25,6 +26,7 @@ export function targetOf(stated: Stated): Target & { from: BandOrigin } {
   if (upper !== null || lower !== null) return { policy, upper, lower, from: 'set' };
   const received = stated.certificateWaterFraction;
   if (policy === 'set' || received === null) return { policy, upper: null, lower: null, from: 'none' };
-  const low = received - asReceivedBand;
-  return { policy, upper: received + asReceivedBand, lower: low > 0 ? low : null, from: 'certificate' };
+  const band = stated.targetBandWaterFraction ?? asReceivedBand;
+  const low = received - band;
+  return { policy, upper: received + band, lower: low > 0 ? low : null, from: 'certificate' };
 }

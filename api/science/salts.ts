@@ -45,3 +45,15 @@ function pointHumidity(temperatureC: number): number | null {
   }
   return null;
 }
+
+/** Where the humidities come from, in words, and what they are worth. */
+export const saltSource = (name: string): string =>
+  name === 'magnesium nitrate'
+    ? 'Greenspan, J. Res. Natl. Bur. Stand. 81A (1977) 89, points at 20, 25 and 30 °C from memory'
+    : 'Greenspan, J. Res. Natl. Bur. Stand. 81A (1977) 89, polynomial';
+
+/** Every salt of the table, driest first, with the temperatures it is known for. */
+export const saltTable: readonly { name: string; fromC: number; toC: number }[] = [
+  ...salts.map(({ name, fromC, toC }) => ({ name, fromC, toC })),
+  { name: 'magnesium nitrate', fromC: 20, toC: 30 },
+].sort((one, other) => (saltHumidity(one.name, 25) ?? 0) - (saltHumidity(other.name, 25) ?? 0));

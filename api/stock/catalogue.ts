@@ -3,9 +3,9 @@ import { z } from 'zod';
 import type { Context } from '../context.ts';
 import { invalid } from '../errors.ts';
 import { sorbentClasses } from '../science/properties.ts';
-import { newId, write } from '../work.ts';
+import { newId, type Work, write } from '../work.ts';
 import { sorbentOf } from './find.ts';
-import { classProperties, propertyNames, propertyUnits } from './properties.ts';
+import { classProperties, propertyBounds, propertyNames, propertyUnits } from './properties.ts';
 import { said } from './said.ts';
 import { commonVessels } from './vessels.ts';
 
@@ -13,17 +13,22 @@ const um = z.number('µm').positive('more than 0 µm').max(10_000, 'at most 1000
 const mesh = z.int('a mesh number').min(1, '1 or more').max(2000, 'at most 2000').nullish();
 const fraction = said.waterFraction.nullish();
 
+/** What a sorbent is, apart from its numbers and its band. */
+export const sorbentFields = {
+  name: said.name,
+  sorbentClass: said.name.transform((name) => name.toLowerCase()),
+  particleSizeLowUm: um,
+  particleSizeHighUm: um,
+  meshLow: mesh,
+  meshHigh: mesh,
+  poreSizeNm: z.number('nm').positive('more than 0 nm').max(1000, 'at most 1000 nm').nullish(),
+  bondedPhase: said.text,
+  reaction: z.enum(['ACIDIC', 'NEUTRAL', 'BASIC'], 'ACIDIC, NEUTRAL or BASIC').nullish(),
+};
+
 export const addSorbentSaid = z
   .object({
-    name: said.name,
-    sorbentClass: said.name.transform((name) => name.toLowerCase()),
-    particleSizeLowUm: um,
-    particleSizeHighUm: um,
-    meshLow: mesh,
-    meshHigh: mesh,
-    poreSizeNm: z.number('nm').positive('more than 0 nm').max(1000, 'at most 1000 nm').nullish(),
-    bondedPhase: said.text,
-    reaction: z.enum(['ACIDIC', 'NEUTRAL', 'BASIC'], 'ACIDIC, NEUTRAL or BASIC').nullish(),
+    ...sorbentFields,
     targetPolicy: z.enum(['DRY', 'AS_RECEIVED', 'SET'], 'DRY, AS_RECEIVED or SET').nullish(),
     targetUpperWaterFraction: fraction,
     targetLowerWaterFraction: fraction,
@@ -34,8 +39,7 @@ export const addSorbentSaid = z
     message: 'at most the upper end',
   });
 
-export const setPropertySaid = z.object({
-  sorbent: said.name,
+const propertySaid = z.object({
   name: z.enum(propertyNames, propertyNames.join(', ')),
   value: z.number('a number').min(0, '0 or more').max(1e5, 'at most 100000').nullish(),
   origin: z.enum(['TABLE', 'CERTIFICATE', 'MEASURED', 'DEFAULT', 'UNKNOWN'], 'where it comes from').nullish(),
@@ -45,6 +49,15 @@ export const setPropertySaid = z.object({
     .trim()
     .min(1, 'where it comes from, in words')
     .max(500, 'at most 500 signs'),
+});
+
+export type PropertySaid = z.output<typeof propertySaid>;
+
+export const setPropertySaid = propertySaid.extend({ sorbent: said.name, clientKey: said.clientKey });
+
+export const setPropertiesSaid = z.object({
+  sorbent: said.name,
+  properties: z.array(propertySaid, 'numbers').min(1, 'at least one number').max(20, 'at most 20 numbers'),
   clientKey: said.clientKey,
 });
 
@@ -102,25 +115,50 @@ export function sorbentAdded(context: Context, input: z.output<typeof addSorbent
   });
 }
 
-/** Replaces one number of a sorbent; its estimates are made anew from the beginning. */
-export function propertySet(context: Context, input: z.output<typeof setPropertySaid>) {
-  return write(context, 'setSorbentProperty', input, async (work) => {
-    const { tx, labId } = work;
-    const sorbent = await sorbentOf(work, input.sorbent);
-    const value = input.value ?? null;
+/** Writes numbers of a sorbent; its estimates are made anew from the beginning. */
+export async function propertiesWritten(
+  work: Work,
+  sorbentId: string,
+  properties: readonly PropertySaid[],
+  pathOf: (index: number) => string,
+): Promise<void> {
+  const { tx, labId } = work;
+  for (const [index, { name, value: given, origin, confidence, source }] of properties.entries()) {
+    const value = given ?? null;
+    const [least, most] = propertyBounds[name];
+    if (value !== null && !(value >= least && value <= most)) {
+      throw invalid(`${pathOf(index)}.value`, value, `${name} from ${least} to ${most} ${propertyUnits[name]}`);
+    }
     const data = {
       value,
-      unit: propertyUnits[input.name],
-      origin: value === null ? ('UNKNOWN' as const) : (input.origin ?? 'MEASURED'),
-      confidence: input.confidence ?? 'CONFIRMED',
-      source: input.source,
+      unit: propertyUnits[name],
+      origin: value === null ? ('UNKNOWN' as const) : (origin ?? 'MEASURED'),
+      confidence: confidence ?? 'CONFIRMED',
+      source,
     };
-    const key = { sorbentId: sorbent.id, name: input.name };
+    const key = { sorbentId, name };
     const create = { id: newId(), labId, ...key, ...data };
     await tx.sorbentProperty.upsert({ where: { sorbentId_name: key }, create, update: data });
-    work.changed('Sorbent', sorbent.id, 'CHANGED');
-    const touched = await tx.container.findMany({ where: { lot: { sorbentId: sorbent.id }, isVoid: false } });
-    for (const container of touched) work.stale(container.id, container.cameInAt);
+  }
+  work.changed('Sorbent', sorbentId, 'CHANGED');
+  const touched = await tx.container.findMany({ where: { lot: { sorbentId }, isVoid: false } });
+  for (const container of touched) work.stale(container.id, container.cameInAt);
+}
+
+/** Replaces one number of a sorbent. */
+export function propertySet(context: Context, input: z.output<typeof setPropertySaid>) {
+  return write(context, 'setSorbentProperty', input, async (work) => {
+    const sorbent = await sorbentOf(work, input.sorbent);
+    await propertiesWritten(work, sorbent.id, [input], () => 'input');
+    return { sorbentId: sorbent.id };
+  });
+}
+
+/** Replaces several numbers of a sorbent at once, all or nothing. */
+export function propertiesSet(context: Context, input: z.output<typeof setPropertiesSaid>) {
+  return write(context, 'setSorbentProperties', input, async (work) => {
+    const sorbent = await sorbentOf(work, input.sorbent);
+    await propertiesWritten(work, sorbent.id, input.properties, (index) => `input.properties.${index}`);
     return { sorbentId: sorbent.id };
   });
 }

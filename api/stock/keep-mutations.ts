@@ -7,7 +7,7 @@ import { fresh } from './fresh.ts';
 import { heldStock, holdSaid, releasedHold, releaseSaid } from './hold.ts';
 import { ContainerRef, HoldRef, PersonRef, SorbentRef, SupplierRef, there, VesselRef } from './refs.ts';
 
-const SorbentKept = builder.objectRef<{ sorbentId: string }>('SorbentKept').implement({
+export const SorbentKept = builder.objectRef<{ sorbentId: string }>('SorbentKept').implement({
   description: 'A sorbent was added or changed.',
   fields: (t) => ({
     sorbent: t.field({
@@ -18,8 +18,8 @@ const SorbentKept = builder.objectRef<{ sorbentId: string }>('SorbentKept').impl
   }),
 });
 
-const SupplierAdded = builder.objectRef<{ supplierId: string }>('SupplierAdded').implement({
-  description: 'A supplier was added.',
+export const SupplierAdded = builder.objectRef<{ supplierId: string }>('SupplierAdded').implement({
+  description: 'A supplier was added or changed.',
   fields: (t) => ({
     supplier: t.field({
       type: SupplierRef,
@@ -29,8 +29,8 @@ const SupplierAdded = builder.objectRef<{ supplierId: string }>('SupplierAdded')
   }),
 });
 
-const PersonAdded = builder.objectRef<{ personId: string }>('PersonAdded').implement({
-  description: 'A person was added.',
+export const PersonAdded = builder.objectRef<{ personId: string }>('PersonAdded').implement({
+  description: 'A person was added or changed.',
   fields: (t) => ({
     person: t.field({
       type: PersonRef,
@@ -40,8 +40,8 @@ const PersonAdded = builder.objectRef<{ personId: string }>('PersonAdded').imple
   }),
 });
 
-const VesselAdded = builder.objectRef<{ vesselId: string }>('VesselAdded').implement({
-  description: 'A kind of vessel was added.',
+export const VesselAdded = builder.objectRef<{ vesselId: string }>('VesselAdded').implement({
+  description: 'A kind of vessel was added or changed.',
   fields: (t) => ({
     vessel: t.field({
       type: VesselRef,

@@ -1,11 +1,10 @@
 // The lab itself, and the outbox by which scripts follow what changes.
 import { builder } from '../builder.ts';
 import type { Context } from '../context.ts';
-import type { Change, Lab } from '../database/generated/sqlite/client.ts';
+import type { Change } from '../database/generated/sqlite/client.ts';
 import { limits } from '../builder.ts';
 import { invalid } from '../errors.ts';
-
-const LabRef = builder.objectRef<Lab>('Lab');
+import { LabRef } from './refs.ts';
 
 const CountsRef = builder
   .objectRef<{ containers: number; open: number; lots: number; sorbents: number }>('Counts')

@@ -74,6 +74,10 @@ builder.node(LotRef, {
       nullable: true,
       description: 'Lower end of its own band, kg water per kg dry sorbent; null: that of its sorbent.',
     }),
+    targetBandWaterFraction: t.exposeFloat('targetBandWaterFraction', {
+      nullable: true,
+      description: 'As received: how far either side of its own water, kg per kg dry sorbent; null: half a percent.',
+    }),
     note: t.exposeString('note', { nullable: true, description: 'What somebody noted beside it.' }),
     containers: t.field({
       type: [ContainerRef],

@@ -24,11 +24,27 @@ export const propertyUnits = {
   poreWidth: '1',
   [bulkDensityName]: 'kg/m³',
   voidFraction: '1',
+  capacityDoubt: '1',
+  capacityDoubtWet: '1',
 } as const;
 
 export type PropertyName = keyof typeof propertyUnits;
+/** Between which each makes sense; beyond, the isotherm would have no meaning or no end. */
+export const propertyBounds: Record<PropertyName, readonly [number, number]> = {
+  filmCapacity: [0.0001, 1],
+  filmC: [0.05, 1000],
+  filmK: [0.05, 0.99],
+  poreCapacity: [0, 3],
+  poreActivity: [0.05, 0.99],
+  poreWidth: [0.005, 0.5],
+  [bulkDensityName]: [50, 3000],
+  voidFraction: [0.05, 0.95],
+  capacityDoubt: [0.01, 2],
+  capacityDoubtWet: [0.01, 2],
+};
+
 export const propertyNames = Object.keys(propertyUnits) as PropertyName[];
-const isothermNames = ['filmCapacity', 'filmC', 'filmK', 'poreCapacity', 'poreActivity', 'poreWidth'] as const;
+export const isothermNames = ['filmCapacity', 'filmC', 'filmK', 'poreCapacity', 'poreActivity', 'poreWidth'] as const;
 
 const confidences: Record<SorbentClass['isothermConfidence'], Confidence> = {
   confirmed: 'CONFIRMED',
@@ -41,6 +57,8 @@ function property(name: PropertyName, value: number | null, confidence: Confiden
   return { name, value, unit: propertyUnits[name], origin: value === null ? 'UNKNOWN' : 'TABLE', confidence, source };
 }
 
+const doubtSource = 'how far sorbents of the class lie apart: one standard deviation of the logarithm of its water';
+
 /** What the table of a class says, unknown numbers included; all unknown for a class of the lab's own. */
 export function classProperties(className: string): Property[] {
   const known = sorbentClass(className);
@@ -50,5 +68,7 @@ export function classProperties(className: string): Property[] {
     ...isothermNames.map((name) => property(name, known.isotherm?.[name] ?? null, confidence, known.isothermSource)),
     property(bulkDensityName, known.bulkDensityKgPerM3, 'FROM_MEMORY', known.packingSource),
     property('voidFraction', known.voidFraction, 'FROM_MEMORY', known.packingSource),
+    property('capacityDoubt', known.doubt?.below ?? null, confidence, doubtSource),
+    property('capacityDoubtWet', known.doubt?.above ?? null, confidence, doubtSource),
   ];
 }

@@ -4,6 +4,7 @@ import type {
   Container,
   Event,
   Hold,
+  Lab,
   Lot,
   Person,
   Sorbent,
@@ -19,6 +20,7 @@ export const LotRef = builder.objectRef<Lot>('Lot');
 export const SupplierRef = builder.objectRef<Supplier>('Supplier');
 export const PersonRef = builder.objectRef<Person>('Person');
 export const VesselRef = builder.objectRef<Vessel>('Vessel');
+export const LabRef = builder.objectRef<Lab>('Lab');
 export const HoldRef = builder.objectRef<Hold>('Hold');
 
 /** What a row points at must be there; the database's keys see to it. */

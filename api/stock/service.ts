@@ -1,4 +1,6 @@
 // What other rooms may use of the stock.
+export { bandOf, bandSaid, type Band } from './catalogue-band.ts';
+export { lotNamed } from './catalogue-mend.ts';
 export { commonVesselsAdded, knownClasses } from './catalogue.ts';
 export { details, habit, saidOf, type DetailOf, type EventType, type Habit, type Said } from './details.ts';
 export { closureAfterScoop, ovenCaution } from './effects.ts';

@@ -1,6 +1,7 @@
 // Sorbents and their numbers, as GraphQL shows them.
 import { builder } from '../builder.ts';
 import type { SorbentProperty } from '../database/generated/sqlite/client.ts';
+import { sorbentClass } from '../science/properties.ts';
 import { cautionsOf } from './cautions.ts';
 import { ConfidenceEnum, NumberOriginEnum, ReactionEnum, TargetPolicyEnum } from './enums.ts';
 import { LotRef, SorbentRef } from './refs.ts';
@@ -18,6 +19,17 @@ const SorbentPropertyRef = builder.objectRef<SorbentProperty>('SorbentProperty')
       resolve: ({ confidence }) => confidence,
     }),
     source: t.exposeString('source', { description: 'Its source in words.' }),
+  }),
+});
+
+const ActivityGradeRef = builder.objectRef<{ grade: string; waterOfTotal: number }>('ActivityGrade').implement({
+  description: 'An activity grade (Brockmann I to V), from memory; printed variants disagree.',
+  fields: (t) => ({
+    grade: t.exposeString('grade', { description: 'I to V.' }),
+    waterAsReceivedFraction: t.float({
+      description: 'Water that makes it, kg per kg of the whole.',
+      resolve: ({ waterOfTotal }) => waterOfTotal,
+    }),
   }),
 });
 
@@ -55,6 +67,21 @@ builder.node(SorbentRef, {
     targetLowerWaterFraction: t.exposeFloat('targetLowerWaterFraction', {
       nullable: true,
       description: 'Lower end of the band, kg water per kg dry sorbent; null: none.',
+    }),
+    targetBandWaterFraction: t.exposeFloat('targetBandWaterFraction', {
+      nullable: true,
+      description:
+        'As received: how far either side of each lot’s own water, kg per kg dry sorbent; null: half a percent.',
+    }),
+    classUpperWaterFraction: t.float({
+      nullable: true,
+      description: 'The upper end that its class gives when it is kept dry and none is set; an invented default.',
+      resolve: (of) => sorbentClass(of.sorbentClass)?.upperWaterFraction ?? null,
+    }),
+    grades: t.field({
+      type: [ActivityGradeRef],
+      description: 'Activity grades that are known of its class, most active first; none where no table exists.',
+      resolve: (of) => [...(sorbentClass(of.sorbentClass)?.grades ?? [])],
     }),
     properties: t.field({
       type: [SorbentPropertyRef],
