@@ -62,6 +62,10 @@ export function loadersOf(read: Reader) {
       (ids) => read.hold.findMany({ where: { containerId: { in: ids }, releasedAt: null }, orderBy: { id: 'asc' } }),
       (row) => row.containerId,
     ),
+    habitsSaid: byOwner(
+      (ids) => read.event.findMany({ where: { containerId: { in: ids }, type: 'HABIT_SET', stands: true } }),
+      (row) => row.containerId,
+    ),
     dryingRequests: byOwner(
       (ids) => read.dryingRequest.findMany({ where: { containerId: { in: ids } }, orderBy: { id: 'asc' } }),
       (row) => row.containerId,

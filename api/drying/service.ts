@@ -36,6 +36,12 @@ async function requestOf(work: Work, id: string, path: string): Promise<DryingRe
   const key = localId('DryingRequest', id, path);
   const request = await work.tx.dryingRequest.findFirst({ where: { id: key, labId: work.labId } });
   if (!request) throw unknown(path, id, 'the id of a drying request of this lab');
+  return request;
+}
+
+/** A request that still waits; refuses one that was dried or withdrawn. */
+export async function waitingRequest(work: Work, id: string, path: string): Promise<DryingRequest> {
+  const request = await requestOf(work, id, path);
   if (request.state === 'WAITING') return request;
   throw invalid(path, id, `it was ${request.state.toLowerCase()} already; one that waits`);
 }
@@ -69,8 +75,28 @@ export function dryingRequested(context: Context, input: z.output<typeof request
 
 export function dryingWithdrawn(context: Context, input: z.output<typeof withdrawSaid>): Promise<Requested> {
   return write(context, 'withdrawDrying', input, async (work) => {
-    const { id } = await requestOf(work, input.id, 'input.id');
+    const { id } = await waitingRequest(work, input.id, 'input.id');
     await work.tx.dryingRequest.update({ where: { id }, data: { state: 'WITHDRAWN', endedAt: work.now } });
+    work.changed('DryingRequest', id, 'CHANGED');
+    return { requestId: id };
+  });
+}
+
+/** Puts a withdrawn request back where it was; one that waits stays as it is. */
+export function dryingRestored(context: Context, input: z.output<typeof withdrawSaid>): Promise<Requested> {
+  return write(context, 'restoreDrying', input, async (work) => {
+    const { tx } = work;
+    const request = await requestOf(work, input.id, 'input.id');
+    const { id, state, containerId, dryGrams, plates, temperatureC } = request;
+    if (state === 'WAITING') return { requestId: id };
+    if (state === 'DRIED') throw invalid('input.id', input.id, 'it was dried already; undo that drying instead');
+    const container = await tx.container.findUniqueOrThrow({
+      where: { id: containerId },
+      include: { lot: { include: { sorbent: true } } },
+    });
+    const others = (await waitingOf(work)).filter((other) => other.containerId === containerId);
+    checkRequest(container, container.lot.sorbent.sorbentClass, { dryGrams, plates, temperatureC }, others);
+    await tx.dryingRequest.update({ where: { id }, data: { state: 'WAITING', endedAt: null } });
     work.changed('DryingRequest', id, 'CHANGED');
     return { requestId: id };
   });
@@ -79,8 +105,8 @@ export function dryingWithdrawn(context: Context, input: z.output<typeof withdra
 /** Puts a request before another, or last. */
 export function dryingMoved(context: Context, input: z.output<typeof moveSaid>): Promise<Requested> {
   return write(context, 'moveDryingRequest', input, async (work) => {
-    const request = await requestOf(work, input.id, 'input.id');
-    const before = input.before ? await requestOf(work, input.before, 'input.before') : null;
+    const request = await waitingRequest(work, input.id, 'input.id');
+    const before = input.before ? await waitingRequest(work, input.before, 'input.before') : null;
     if (before?.id === request.id) throw invalid('input.before', input.before, 'another request');
     const place = async (id: string, position: number) => {
       await work.tx.dryingRequest.update({ where: { id }, data: { position } });

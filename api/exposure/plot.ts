@@ -29,7 +29,7 @@ const dayMs = 86_400_000;
 const usualDays = 7;
 const mostAheadDays = 90;
 const usualPoints = 200;
-const mostPoints = 1_000;
+export const mostPoints = 1_000;
 /** The room's air is told as the mean of so long, s. */
 const airMeanS = 900;
 
@@ -51,8 +51,25 @@ export interface Stretch {
 }
 
 /** Evenly spread instants, s; the first and the last are the ends. */
-const spread = (fromS: number, untilS: number, points: number): number[] =>
+export const spread = (fromS: number, untilS: number, points: number): number[] =>
   Array.from({ length: points }, (_, i) => (points === 1 ? untilS : fromS + ((untilS - fromS) * i) / (points - 1)));
+
+/** Water and room air at each of the instants, which must be in order. */
+export const waterAtEach = (input: FoldInput, instantsS: readonly number[]): WaterPoint[] =>
+  waterSeries(input, instantsS).map((water) => {
+    const air = input.airs.get(roomOver(input, water.atS));
+    const humidity = air ? meanAir(air, water.atS - airMeanS, water.atS).humidity : NaN;
+    return {
+      at: new Date(Math.round(water.atS * 1000)),
+      meanWaterFraction: water.mean,
+      low: water.low,
+      high: water.high,
+      scoopWaterFraction: water.scoop,
+      scoopLow: water.scoopLow,
+      scoopHigh: water.scoopHigh,
+      roomHumidityPercent: Number.isFinite(humidity) ? 100 * humidity : null,
+    };
+  });
 
 /**
  * The container's water over a stretch of time; beyond now the room's typical day stands in. Empty where there can be no
@@ -72,20 +89,7 @@ export async function waterOverTime(context: Context, container: Container, of: 
   if (!found) return [];
   const { input } = found;
   const firstS = Math.max(fromMs / 1000, input.checkpoint?.atS ?? input.start.atS);
-  return waterSeries(input, spread(firstS, untilMs / 1000, points)).map((water) => {
-    const air = input.airs.get(roomOver(input, water.atS));
-    const humidity = air ? meanAir(air, water.atS - airMeanS, water.atS).humidity : NaN;
-    return {
-      at: new Date(Math.round(water.atS * 1000)),
-      meanWaterFraction: water.mean,
-      low: water.low,
-      high: water.high,
-      scoopWaterFraction: water.scoop,
-      scoopLow: water.scoopLow,
-      scoopHigh: water.scoopHigh,
-      roomHumidityPercent: Number.isFinite(humidity) ? 100 * humidity : null,
-    };
-  });
+  return waterAtEach(input, spread(firstS, untilMs / 1000, points));
 }
 
 /** The water at each depth now, from the top; empty where there can be no estimate. */

@@ -1,7 +1,7 @@
 // The query `whatIf`, its input and its answer.
 import { builder } from '../builder.ts';
 import { ClosureEnum, ExposureStateEnum } from '../stock/schema.ts';
-import { ForecastRef, WhatIfRef } from './refs.ts';
+import { ForecastRef, WaterPointRef, WhatIfRef } from './refs.ts';
 import { rawScenario, ScenarioInput } from './scenario-type.ts';
 import { whatIf, type whatIfTypes } from './what-if.ts';
 
@@ -42,6 +42,14 @@ WhatIfRef.implement({
       description:
         'Water taken up through the mouth until the last of the instants, g: from now on, or from the scenario’s start.',
     }),
+    course: t.field({
+      type: [WaterPointRef],
+      complexity: 100,
+      args: { points: t.arg.int({ description: 'How many points, evenly spread: 2 to 1000, 60 unless given.' }) },
+      description:
+        'Water from now until the last of the instants, for a picture; empty for a scenario. At an event’s instant, what stood just before it.',
+      resolve: ({ course }, { points }) => course?.(points ?? 60) ?? [],
+    }),
   }),
 });
 
@@ -65,7 +73,10 @@ const EventInput = builder.inputType('WhatIfEventInput', {
     closure: t.field({ type: ClosureEnum, description: 'For CLOSED: with which closure; tight unless given.' }),
     room: t.string({ description: 'For MOVED: the name of the room.' }),
     grams: t.float({ description: 'For TAKEN: dry grams.' }),
-    waterFraction: t.float({ description: 'For DRIED: water afterwards, kg per kg dry.' }),
+    waterFraction: t.float({ description: 'For DRIED: water afterwards, kg per kg dry; or a recipe.' }),
+    temperatureC: t.float({ description: 'For DRIED by a recipe: temperature of the oven, °C.' }),
+    minutes: t.float({ description: 'For DRIED by a recipe: minutes at that temperature.' }),
+    vacuum: t.boolean({ description: 'For DRIED by a recipe: under vacuum; not unless given.' }),
   }),
 });
 

@@ -9,9 +9,12 @@ import type { Closure } from '../database/generated/sqlite/client.ts';
 import { invalid, missing, Refused, unknown } from '../errors.ts';
 import { foldExposure } from '../science/exposure.ts';
 import type { Action, Answer, State } from '../science/history.ts';
+import type { DryingIsotherm } from '../science/tray/isotherm.ts';
 import { containerOf } from '../stock/service.ts';
 import { lidOf } from './closure.ts';
+import { mostPoints, spread, waterAtEach, type WaterPoint } from './plot.ts';
 import { foldInputAt } from './water.ts';
+import { driedBy } from './weighed.ts';
 
 export interface Forecast {
   at: Date;
@@ -31,6 +34,8 @@ export interface Forecast {
 export interface WhatIf {
   exposure: Forecast[];
   waterGainedGrams: number | null;
+  /** Water from now until the last of the instants; null for a scenario. */
+  course: ((points: number) => WaterPoint[]) | null;
 }
 
 export const whatIfTypes = ['OPENED', 'CLOSED', 'MOVED', 'MIXED', 'TAKEN', 'DRIED'] as const;
@@ -42,6 +47,9 @@ export interface Supposed {
   room?: string | null | undefined;
   grams?: number | null | undefined;
   waterFraction?: number | null | undefined;
+  temperatureC?: number | null | undefined;
+  minutes?: number | null | undefined;
+  vacuum?: boolean | null | undefined;
 }
 
 export interface ContainerQuestion {
@@ -82,7 +90,29 @@ function checkedInstant(at: Date, now: Date, path: string): number {
   return Math.max(ms, now.getTime());
 }
 
-function actionsOf(event: Supposed, atS: number, roomId: string | null, path: string): Action[] {
+/** Dried to what was said, else to what the recipe's temperature leaves behind. */
+function supposedDrying(event: Supposed, atS: number, isotherm: DryingIsotherm, path: string): Action {
+  const { waterFraction = null, temperatureC = null, minutes = null, vacuum } = event;
+  if (waterFraction !== null) {
+    if (!(waterFraction >= 0 && waterFraction <= 2)) {
+      throw invalid(`${path}.waterFraction`, waterFraction, 'kg water per kg dry sorbent, 0 to 2');
+    }
+    return { kind: 'dried', atS, waterFraction, sd: driedSd };
+  }
+  if (temperatureC === null) throw missing(`${path}.waterFraction`, 'water afterwards, or the temperature of a recipe');
+  if (!(temperatureC >= 20 && temperatureC <= 500)) throw invalid(`${path}.temperatureC`, temperatureC, '20 to 500 °C');
+  return driedBy(atS, { temperatureC, minutes, vacuum: vacuum ?? false, waterFraction: null }, isotherm);
+}
+
+/** What is supposed, with the room it names found. */
+interface Step {
+  event: Supposed;
+  atS: number;
+  roomId: string | null;
+  path: string;
+}
+
+function actionsOf({ event, atS, roomId, path }: Step, isotherm: DryingIsotherm): Action[] {
   switch (event.type) {
     case 'OPENED':
       return [{ kind: 'opened', atS }];
@@ -102,14 +132,8 @@ function actionsOf(event: Supposed, atS: number, roomId: string | null, path: st
       if (!(grams > 0)) throw invalid(`${path}.grams`, grams, 'dry grams, more than 0');
       return [{ kind: 'taken', atS, id: path, dryKg: grams / 1000, openSeconds: scoopSeconds }];
     }
-    case 'DRIED': {
-      const waterFraction = event.waterFraction ?? null;
-      if (waterFraction === null) throw missing(`${path}.waterFraction`, 'kg water per kg dry sorbent, 0 to 2');
-      if (!(waterFraction >= 0 && waterFraction <= 2)) {
-        throw invalid(`${path}.waterFraction`, waterFraction, 'kg water per kg dry sorbent, 0 to 2');
-      }
-      return [{ kind: 'dried', atS, waterFraction, sd: driedSd }];
-    }
+    case 'DRIED':
+      return [supposedDrying(event, atS, isotherm, path)];
   }
 }
 
@@ -125,28 +149,36 @@ export async function whatIfContainer(context: Context, question: ContainerQuest
   if (report.length > mostReports)
     throw invalid(`${path}.report`, `${report.length} instants`, `at most ${mostReports}`);
   const instants = report.map((at, i) => checkedInstant(at, now, `${path}.report.${i}`));
-  const supposed: Action[] = [];
-  const rooms: string[] = [];
+  const steps: Step[] = [];
   for (const [i, event] of (question.events ?? []).entries()) {
     const under = `${path}.events.${i}`;
     const atMs = checkedInstant(event.at ?? now, now, `${under}.at`);
     const room = event.room ? await roomNamed(place.tx, lab.id, event.room, `${under}.room`) : null;
-    if (room) rooms.push(room.id);
-    supposed.push(...actionsOf(event, atMs / 1000, room?.id ?? null, under));
+    steps.push({ event, atS: atMs / 1000, roomId: room?.id ?? null, path: under });
   }
   const untilMs = Math.max(...instants);
   const found = await foldInputAt(database, lab, container.id, untilMs, now.getTime());
   if (!found) throw invalid(`${path}.label`, question.label, 'a container whose water can be estimated');
   const { input, grounds } = found;
+  const numbers = (await grounds.lots([container.lotId])).get(container.lotId)?.numbers;
+  if (!numbers || typeof numbers === 'string') throw invalid(`${path}.label`, question.label, 'a sorbent with numbers');
+  const rooms = steps.flatMap(({ roomId }) => (roomId ? [roomId] : []));
   const elsewhere = await grounds.airs(rooms, now.getTime(), untilMs);
   const airs = new Map([...input.airs, ...elsewhere]);
+  const supposed = steps.flatMap((step) => actionsOf(step, numbers.isotherm));
   const actions = [...input.actions, ...supposed].sort((one, other) => one.atS - other.atS);
-  const answers = instants.map((ms) => ({ ms, ...foldExposure({ ...input, airs, actions, asOfS: ms / 1000 }) }));
-  const gainedNow = foldExposure({ ...input, asOfS: now.getTime() / 1000 }).waterGainedKg;
+  const ahead = { ...input, airs, actions };
+  const answers = instants.map((ms) => ({ ms, ...foldExposure({ ...ahead, asOfS: ms / 1000 }) }));
+  const nowS = now.getTime() / 1000;
+  const gainedNow = foldExposure({ ...input, asOfS: nowS }).waterGainedKg;
   const last = answers.reduce((latest, one) => (one.ms > latest.ms ? one : latest));
   return {
     exposure: answers.map(({ ms, answer }) => forecastOf(answer, new Date(ms))),
     waterGainedGrams: 1000 * (last.waterGainedKg - gainedNow),
+    course: (points) => {
+      if (points < 2 || points > mostPoints) throw invalid('points', points, `from 2 to ${mostPoints}`);
+      return waterAtEach({ ...ahead, asOfS: untilMs / 1000 }, spread(nowS, untilMs / 1000, points));
+    },
   };
 }
 
@@ -175,7 +207,7 @@ export function whatIfScenario(raw: unknown): WhatIf {
       humidity: humidityPercent / 100,
     }));
     const { exposure, waterGainedGrams } = estimate(scenario, air) as Estimated;
-    return { exposure: exposure.map((one) => ({ ...one, at: new Date(one.at) })), waterGainedGrams };
+    return { exposure: exposure.map((one) => ({ ...one, at: new Date(one.at) })), waterGainedGrams, course: null };
   } catch (error) {
     throw error instanceof BadInput ? refusedBy(error) : error;
   }

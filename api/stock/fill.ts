@@ -62,45 +62,49 @@ async function filling(work: Work, source: Container, said: SaidTarget, type: Pa
   return { roomId: room?.id ?? source.roomId, closure: said.closure ?? ('OPEN' as const) };
 }
 
-/** Pours a portion into a vessel of its own; without a vessel it is used at once, and nothing is kept of it. */
-export function portionTaken(context: Context, input: z.output<typeof takePortionSaid>): Promise<Recorded> {
-  return write(context, 'takePortion', input, async (work) => {
-    const source = await containerOf(work, input.label);
-    const at = input.at ?? work.now;
-    const { grams, basis, leftOpen, openMinutes, scooping, note, tareGrams } = input;
-    const stands = await filling(work, source, input, 'PORTION_TAKEN');
-    const said = { grams, basis, leftOpen, openMinutes, scooping, ...stands };
-    const happens = { type: 'PORTION_TAKEN', container: source, at, note, said } as const;
-    if (!hasShape(input)) return happened(work, happens);
-    const shape = await vesselShape(work, input, 'input');
-    const usualClosure = input.usualClosure ?? 'WELL_CLOSED';
-    const fresh = { lotId: source.lotId, takenFromId: source.id, shape, tareGrams, usualClosure, at };
-    const other = await madeContainer(work, { kind: 'PORTION', ...fresh, ...stands });
-    return happened(work, { ...happens, other });
-  });
+/** Pours a portion into a vessel of its own, within a larger act; without a vessel nothing is kept of it. */
+export async function portionPoured(work: Work, input: z.output<typeof takePortionSaid>): Promise<Recorded> {
+  const source = await containerOf(work, input.label);
+  const at = input.at ?? work.now;
+  const { grams, basis, leftOpen, openMinutes, scooping, note, tareGrams } = input;
+  const stands = await filling(work, source, input, 'PORTION_TAKEN');
+  const said = { grams, basis, leftOpen, openMinutes, scooping, ...stands };
+  const happens = { type: 'PORTION_TAKEN', container: source, at, note, said } as const;
+  if (!hasShape(input)) return happened(work, happens);
+  const shape = await vesselShape(work, input, 'input');
+  const usualClosure = input.usualClosure ?? 'WELL_CLOSED';
+  const fresh = { lotId: source.lotId, takenFromId: source.id, shape, tareGrams, usualClosure, at };
+  const other = await madeContainer(work, { kind: 'PORTION', ...fresh, ...stands });
+  return happened(work, { ...happens, other });
 }
 
-/** Takes plates into a box of their own, of the same make. */
-export function platesTaken(context: Context, input: z.output<typeof takePlatesSaid>): Promise<Recorded> {
-  return write(context, 'takePlates', input, async (work) => {
-    const source = await containerOf(work, input.label);
-    const at = input.at ?? work.now;
-    const { plates, leftOpen, openMinutes, note } = input;
-    const stands = await filling(work, source, input, 'PLATES_TAKEN');
-    const usualClosure = input.usualClosure ?? source.usualClosure;
-    const fresh = {
-      lotId: source.lotId,
-      takenFromId: source.id,
-      shape: plateShape(source),
-      tareGrams: null,
-      usualClosure,
-      at,
-    };
-    const made = await madeContainer(work, { kind: 'PLATE_BOX', ...fresh, ...stands });
-    const said = { plates, leftOpen, openMinutes, ...stands };
-    return happened(work, { type: 'PLATES_TAKEN', container: source, other: made, at, note, said });
-  });
+/** Pours a portion into a vessel of its own; without a vessel it is used at once. */
+export const portionTaken = (context: Context, input: z.output<typeof takePortionSaid>): Promise<Recorded> =>
+  write(context, 'takePortion', input, (work) => portionPoured(work, input));
+
+/** Takes plates into a box of their own, of the same make, within a larger act. */
+export async function platesMoved(work: Work, input: z.output<typeof takePlatesSaid>): Promise<Recorded> {
+  const source = await containerOf(work, input.label);
+  const at = input.at ?? work.now;
+  const { plates, leftOpen, openMinutes, note } = input;
+  const stands = await filling(work, source, input, 'PLATES_TAKEN');
+  const usualClosure = input.usualClosure ?? source.usualClosure;
+  const fresh = {
+    lotId: source.lotId,
+    takenFromId: source.id,
+    shape: plateShape(source),
+    tareGrams: null,
+    usualClosure,
+    at,
+  };
+  const made = await madeContainer(work, { kind: 'PLATE_BOX', ...fresh, ...stands });
+  const said = { plates, leftOpen, openMinutes, ...stands };
+  return happened(work, { type: 'PLATES_TAKEN', container: source, other: made, at, note, said });
 }
+
+/** Takes plates into a box of their own. */
+export const platesTaken = (context: Context, input: z.output<typeof takePlatesSaid>): Promise<Recorded> =>
+  write(context, 'takePlates', input, (work) => platesMoved(work, input));
 
 /** Dry grams that fill a bed of this volume at the sorbent's bulk density. */
 async function bedDryGrams(work: Work, source: Container, volumeMl: number): Promise<number> {

@@ -27,7 +27,7 @@ import { fresh } from './fresh.ts';
 import type { Recorded } from './record.ts';
 import { ContainerRef, EventRef, there } from './refs.ts';
 
-const RecordedRef = builder.objectRef<Recorded>('Recorded').implement({
+export const RecordedRef = builder.objectRef<Recorded>('Recorded').implement({
   description: 'An event was recorded.',
   fields: (t) => ({
     event: t.field({

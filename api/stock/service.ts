@@ -1,17 +1,23 @@
 // What other rooms may use of the stock.
 export { bandOf, bandSaid, type Band } from './catalogue-band.ts';
 export { lotNamed } from './catalogue-mend.ts';
+export { bookedMany, shapeOfVessel, takenBackMany, type Arrival } from './book-many.ts';
 export { commonVesselsAdded, knownClasses } from './catalogue.ts';
 export { details, habit, saidOf, type DetailOf, type EventType, type Habit, type Said } from './details.ts';
 export { closureAfterScoop, ovenCaution } from './effects.ts';
 export { containerOf, sorbentOf } from './find.ts';
+export { platesMoved, portionPoured, takePlatesSaid, takePortionSaid } from './fill.ts';
+export { happened } from './happen.ts';
 export { freeDryGrams, freePlates } from './hold.ts';
 export { localId } from './ids.ts';
 export { propertyNames } from './properties.ts';
 export { checkNotFuture, onRecorded, type Recorded } from './record.ts';
+export { madeSorbent, madeSupplier, madeVessel } from './named-anew.ts';
+export { plateShape, shapeless, type Shape } from './made.ts';
 export { said } from './said.ts';
 export { nothingGrams, type Entry, type Stand } from './stand.ts';
 export { baseOf, dryGramsPerPlate, entryOf, standing, timelineOf } from './timeline.ts';
 export { standAt } from './rules.ts';
-export { onWater, waterAt, type Water } from './water.ts';
+export { commonVessels } from './vessels.ts';
+export { certificateWater, onWater, waterAt, type Water } from './water.ts';
 export { grams, percent, words } from './words.ts';

@@ -173,6 +173,34 @@ describeEngines('exposures over GraphQL', (on) => {
     expect(await exposureOf(world, label)).toEqual(before);
   });
 
+  it('draws what would be: shut at noon it stops where it stood; dried by a recipe it holds what 105 °C leave', async () => {
+    const world = await newWorld(await on.fresh());
+    await world.furnished();
+    const { label } = await world.drum(600);
+    await world.tell('openContainer', { label, at: world.ago(24 * 60) }, '__typename');
+    const inHours = (hours: number) => new Date(world.now().getTime() + hours * 3_600_000);
+    const draw = async (events: Record<string, unknown>[]) =>
+      (
+        await world.ask<{ whatIf: { course: { at: string; meanWaterFraction: number }[] } }>(
+          'query ($container: WhatIfContainerInput) { whatIf(container: $container) { course(points: 9) { at meanWaterFraction } } }',
+          { container: { label, events, report: [inHours(8)] } },
+        )
+      ).whatIf.course;
+    const course = await draw([{ type: 'CLOSED', closure: 'SEALED', at: inHours(4) }]);
+    expect(course.map(({ at }) => at)).toEqual(Array.from({ length: 9 }, (_, i) => inHours(i).toISOString()));
+    const water = course.map(({ meanWaterFraction }) => meanWaterFraction);
+    expect(water[4]).toBeGreaterThan((water[0] ?? NaN) + 1e-5);
+    // Sealed, it gains next to nothing in four hours.
+    expect(Math.abs((water[8] ?? NaN) - (water[4] ?? NaN))).toBeLessThan(0.2 * ((water[4] ?? NaN) - (water[0] ?? NaN)));
+    // Product design: 105 °C in room air leaves about half a percent in 6 nm silica.
+    const dried = await draw([
+      { type: 'DRIED', temperatureC: 105, minutes: 60 },
+      { type: 'CLOSED', closure: 'SEALED' },
+    ]);
+    expect(dried[1]?.meanWaterFraction).toBeGreaterThan(0.003);
+    expect(dried[1]?.meanWaterFraction).toBeLessThan(0.008);
+  });
+
   it('answers a scenario of nothing but numbers as the published fine grid does', async () => {
     // Exposure model, section 6: silica, 120 mm, 30 mm headspace, start 0, 25 °C, 50 % RH, open: 0.00590 after 24 h.
     const world = await newWorld(await on.fresh());
