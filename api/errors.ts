@@ -1,15 +1,27 @@
 // A refusal: something asked for that cannot be done, said with what is wrong, where, and what would be right.
 import type { z } from 'zod';
 
+/** One of several things that are wrong with a list of lines. */
+export interface Problem {
+  line: number | null;
+  column: string | null;
+  value: string;
+  message: string;
+  expected: string;
+}
+
 /** Thrown by rules and services, answered as the `Refusal` member of a mutation's union. */
 export class Refused extends Error {
   /** Where in the input, as keys joined by dots ("input.grams"); empty when it is the whole. */
   readonly path: string;
   /** What would be right, as a person would say it. */
   readonly expected: string;
+  /** Everything that is wrong, where what was given has lines; else empty. */
+  readonly problems: readonly Problem[];
 
-  constructor(message: string, path: string, expected: string) {
+  constructor(message: string, path: string, expected: string, problems: readonly Problem[] = []) {
     super(message);
+    this.problems = problems;
     this.name = 'Refused';
     this.path = path;
     this.expected = expected;

@@ -5,6 +5,7 @@ import { limits } from './builder.ts';
 import { receiveFile } from './climate/upload.ts';
 import { doorOf } from './door.ts';
 import { healthOf } from './health.ts';
+import { receiveListFile } from './lists/upload.ts';
 import { log } from './log.ts';
 import { pagesOf } from './pages.ts';
 import { yogaOf, type App } from './yoga.ts';
@@ -76,8 +77,13 @@ export function serverOf(app: App, adminDir: string): Server {
       const { status, body } = await receiveFile(app, request);
       return end(response, status, body);
     }
+    if (path === '/lists') {
+      if (request.method !== 'POST') return end(response, 405, { error: `invalid method: ${request.method}, POST` });
+      const { status, body } = await receiveListFile(app, request);
+      return end(response, status, body);
+    }
     if (pages(request, response, path)) return;
-    end(response, 404, { error: `unknown path: ${path}, /graphql, /files, /health or the admin's pages` });
+    end(response, 404, { error: `unknown path: ${path}, /graphql, /files, /lists, /health or the admin's pages` });
   }
 
   const heard = (request: IncomingMessage, response: ServerResponse): void => {

@@ -1,7 +1,7 @@
 // Scalars and the Refusal type, shared by all rooms.
 import { GraphQLError, Kind } from 'graphql';
 import { builder } from './builder.ts';
-import { Refused } from './errors.ts';
+import { Refused, type Problem } from './errors.ts';
 
 const ISO = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,9})?)?(Z|[+-]\d{2}:\d{2})$/;
 
@@ -28,6 +28,17 @@ builder.scalarType('JSON', {
   parseValue: (value) => value,
 });
 
+export const ProblemRef = builder.objectRef<Problem>('Problem').implement({
+  description: 'One thing that is wrong with one line of what was given.',
+  fields: (t) => ({
+    line: t.exposeInt('line', { nullable: true, description: 'Its line, as an editor or a spreadsheet numbers it.' }),
+    column: t.exposeString('column', { nullable: true, description: 'The heading of its column.' }),
+    value: t.exposeString('value', { description: 'What stands there, shortened.' }),
+    message: t.exposeString('message', { description: 'What is wrong: `invalid x: v, …` and the like.' }),
+    expected: t.exposeString('expected', { description: 'What would be right.' }),
+  }),
+});
+
 builder.objectType(Refused, {
   name: 'Refusal',
   description: 'Something that cannot be done: what is wrong, where, and what would be right. Nothing was changed.',
@@ -39,5 +50,10 @@ builder.objectType(Refused, {
       description: 'Where in the input, keys joined by dots; empty when it is the whole.',
     }),
     expected: t.exposeString('expected', { description: 'What would be right.' }),
+    problems: t.field({
+      type: [ProblemRef],
+      description: 'Everything that is wrong, by line, where what was given has lines; else empty.',
+      resolve: ({ problems }) => [...problems],
+    }),
   }),
 });

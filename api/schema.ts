@@ -5,5 +5,6 @@ import './stock/schema.ts';
 import './climate/schema.ts';
 import './exposure/schema.ts';
 import './drying/schema.ts';
+import './lists/schema.ts';
 
 export const schema = builder.toSchema();

@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
 import { Refused } from '../errors.ts';
+import { bodyOf, fileNameOf } from '../handed-in.ts';
 import { newId } from '../work.ts';
 import type { App } from '../yoga.ts';
 import { answersOf } from './answers.ts';
@@ -18,34 +19,6 @@ interface Answer {
 
 const refusal = (status: number, error: string, expected: string): Answer => ({ status, body: { error, expected } });
 
-/** The name in `x-file-name`, which is percent-encoded because headers hold no letters beyond Latin-1. */
-function fileNameOf(request: IncomingMessage): string | null {
-  const header = request.headers['x-file-name'];
-  if (typeof header !== 'string' || header.trim() === '') return null;
-  try {
-    return (
-      decodeURIComponent(header)
-        .replace(/^.*[\\/]/, '')
-        .slice(0, 200) || null
-    );
-  } catch {
-    return null;
-  }
-}
-
-/** The body's bytes; null when it is larger than a file may be. */
-async function bodyOf(request: IncomingMessage): Promise<Uint8Array<ArrayBuffer> | null> {
-  if (Number(request.headers['content-length'] ?? 0) > mostFileBytes) return null;
-  const parts: Uint8Array[] = [];
-  let size = 0;
-  for await (const part of request.iterator({ destroyOnReturn: false }) as AsyncIterable<Uint8Array>) {
-    size += part.length;
-    if (size > mostFileBytes) return null;
-    parts.push(part);
-  }
-  return new Uint8Array(Buffer.concat(parts));
-}
-
 /** Keeps the file and answers its id with what was understood of it; what is no logger's file is not kept. */
 export async function receiveFile(app: App, request: IncomingMessage): Promise<Answer> {
   const name = fileNameOf(request);
@@ -53,7 +26,7 @@ export async function receiveFile(app: App, request: IncomingMessage): Promise<A
     request.resume();
     return refusal(400, 'missing x-file-name, the name of the file, percent-encoded', 'a name such as march.csv');
   }
-  const bytes = await bodyOf(request);
+  const bytes = await bodyOf(request, mostFileBytes);
   if (bytes === null) {
     request.resume();
     const expected = `at most ${mostFileBytes / 1e6} MB; the import command reads larger ones`;

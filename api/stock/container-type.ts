@@ -37,6 +37,10 @@ ContainerRef.implement({
     label: t.exposeString('label', {
       description: 'Its short code, such as `4M7-2XK`; the last sign checks the others.',
     }),
+    oldCode: t.exposeString('oldCode', {
+      nullable: true,
+      description: 'What the lab called it before: the code of its old label or list. `search` finds it by it.',
+    }),
     kind: t.field({ type: ContainerKindEnum, description: 'What holds the sorbent.', resolve: ({ kind }) => kind }),
     lot: t.field({
       type: LotRef,

@@ -11,3 +11,14 @@ export async function nextNumber(work: Work, name: 'label' | 'event'): Promise<n
   });
   return counter.value;
 }
+
+/** The first of so many numbers under a name, all of them taken. */
+export async function nextNumbers(work: Work, name: 'label' | 'event', count: number): Promise<number> {
+  const { labId } = work;
+  const counter = await work.tx.counter.upsert({
+    where: { labId_name: { labId, name } },
+    create: { labId, name, value: count },
+    update: { value: { increment: count } },
+  });
+  return counter.value - count + 1;
+}

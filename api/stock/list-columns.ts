@@ -34,6 +34,7 @@ const containerFields: Readonly<Record<string, readonly (keyof Container)[]>> = 
   closure: ['closure'],
   usualClosure: ['usualClosure'],
   cameInAt: ['cameInAt'],
+  oldCode: ['oldCode'],
   finishedAt: ['finishedAt'],
   dryGrams: ['dryGrams'],
   dryGramsAssumed: ['dryGramsAssumed'],

@@ -117,6 +117,9 @@ async function condition(context: Context, filter: ContainerFilter): Promise<Pri
     ];
     const part = labelPart(text);
     if (part) either.push({ label: { contains: part } });
+    // SQLite compares a code without case, PostgreSQL does not: codes are written in one case or as typed.
+    for (const code of new Set([text, text.toUpperCase(), text.toLowerCase()]))
+      either.push({ oldCode: { contains: code } });
     all.push({ OR: either });
   }
   return { AND: all };

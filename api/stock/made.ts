@@ -41,7 +41,7 @@ export interface Shape {
   plateHeightMm: number | null;
 }
 
-const shapeless: Shape = {
+export const shapeless: Shape = {
   vesselId: null,
   innerDiameterMm: null,
   heightMm: null,
