@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig, type Plugin } from 'vite';
+import { workerWithBuild } from './worker.ts';
 
 const folder = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
@@ -26,7 +27,7 @@ export default defineConfig({
   root: folder('../admin'),
   base: '/',
   cacheDir: folder('../node_modules/.vite'),
-  plugins: [svelte({ configFile: false, compilerOptions: { runes: true } }), compressedTwins()],
+  plugins: [svelte({ configFile: false, compilerOptions: { runes: true } }), workerWithBuild(), compressedTwins()],
   build: {
     outDir: folder('../.data/admin'),
     emptyOutDir: true,
@@ -36,7 +37,11 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     reportCompressedSize: false,
     // On a busy machine the bundler finds its plugins slow and says so at length.
-    rolldownOptions: { checks: { pluginTimings: false } },
+    rolldownOptions: {
+      checks: { pluginTimings: false },
+      input: { main: folder('../admin/index.html'), worker: folder('../admin/later/worker.ts') },
+      output: { entryFileNames: ({ name }) => (name === 'worker' ? 'worker.js' : 'assets/[name]-[hash].js') },
+    },
   },
   // While working on the admin: `vite -c .config/vite.ts` beside a running server.
   server: {

@@ -26,6 +26,12 @@ export interface Refusal {
 /** Nobody answered: the server or the network is gone. */
 export class Unreachable extends Error {
   override readonly name = 'Unreachable';
+  /** The request may have arrived: there was a network when it went out. */
+  readonly hasLeft: boolean;
+  constructor(message: string, hasLeft = true) {
+    super(message);
+    this.hasLeft = hasLeft;
+  }
 }
 /** The server answered that it cannot; the message is its own. */
 export class Failed extends Error {
@@ -43,26 +49,67 @@ export const actAs = (shortName: string): void => {
   actor = shortName;
 };
 
-const headers = (): Record<string, string> => (actor ? { 'drumkeep-person': encodeURIComponent(actor) } : {});
+/** Who that is now; nobody's when it is empty. */
+export const acting = (): string => actor;
 
-async function post(query: string, variables: object, signal: AbortSignal | undefined): Promise<unknown> {
-  let response: Response;
-  let reply: Reply;
+const headers = (by: string): Record<string, string> => (by ? { 'drumkeep-person': encodeURIComponent(by) } : {});
+
+/** How long an answer is waited for, ms; what was told may have arrived all the same. */
+const PATIENCE_MS = { ask: 30_000, tell: 12_000 };
+
+type Hearing = (answers: boolean) => void;
+const hearing = new Set<Hearing>();
+
+/** Hears after each attempt whether the server answers; returns how to stop. */
+export function onHeard(listener: Hearing): () => void {
+  hearing.add(listener);
+  return () => hearing.delete(listener);
+}
+const heard = (answers: boolean): void => hearing.forEach((listener) => listener(answers));
+
+const isReply = (body: unknown): body is Reply =>
+  typeof body === 'object' && body !== null && ('data' in body || 'errors' in body);
+
+interface Sending {
+  signal?: AbortSignal | undefined;
+  by?: string | undefined;
+  patienceMs: number;
+}
+
+async function post(query: string, variables: object, { signal, by, patienceMs }: Sending): Promise<unknown> {
+  const patience = AbortSignal.timeout(patienceMs);
+  const wasOffline = !navigator.onLine;
+  let status: number;
+  let text: string;
   try {
-    response = await fetch('/graphql', {
+    const response = await fetch('/graphql', {
       method: 'POST',
-      headers: { 'content-type': 'application/json', accept: 'application/json', ...headers() },
+      headers: { 'content-type': 'application/json', accept: 'application/json', ...headers(by ?? actor) },
       body: JSON.stringify({ query, variables }),
-      signal: signal ?? null,
+      signal: signal ? AbortSignal.any([signal, patience]) : patience,
     });
-    reply = (await response.json()) as Reply;
+    status = response.status;
+    text = await response.text();
   } catch (error) {
-    if (error instanceof DOMException && error.name === 'AbortError') throw error;
-    throw new Unreachable('the server does not answer');
+    if (signal?.aborted) throw error;
+    heard(false);
+    throw new Unreachable('the server does not answer', !(wasOffline && !navigator.onLine));
   }
+  heard(true);
+  const reply = jsonIn(text);
+  // Somebody between us and the server answered for it, or it broke off.
+  if (!isReply(reply)) throw new Failed(`the server answered ${status}, and nothing that can be read`);
   const problem = reply.errors?.[0]?.message;
   if (problem !== undefined) throw new Failed(problem);
   return reply.data;
+}
+
+function jsonIn(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
 }
 
 export async function ask<V extends object, S>(
@@ -70,7 +117,7 @@ export async function ask<V extends object, S>(
   variables: V,
   signal?: AbortSignal,
 ): Promise<Answer<S>> {
-  return (await post(asked.text, variables, signal)) as Answer<S>;
+  return (await post(asked.text, variables, { signal, patienceMs: PATIENCE_MS.ask })) as Answer<S>;
 }
 
 export type Told<A> = { done: A; refused: null } | { done: null; refused: Refusal };
@@ -82,9 +129,16 @@ export function actText(name: string, success: string, fields: Fields): string {
   return `mutation Act($input: ${input}!) { ${name}(input: $input) { ${answer} } }`;
 }
 
-/** Tells an act once: the same `clientKey` again returns the first answer. */
-export async function tell<A>(name: string, text: string, input: object, clientKey: string): Promise<Told<A>> {
-  const data = (await post(text, { input: { ...input, clientKey } }, undefined)) as Record<string, unknown>;
+/** Tells an act once: the same `clientKey` again returns the first answer. `by` acts, or who is chosen on this machine. */
+export async function tell<A>(
+  name: string,
+  text: string,
+  input: object,
+  clientKey: string,
+  by?: string,
+): Promise<Told<A>> {
+  const sending = { by, patienceMs: PATIENCE_MS.tell };
+  const data = (await post(text, { input: { ...input, clientKey } }, sending)) as Record<string, unknown>;
   const answer = data[name] as ({ __typename: 'Refusal' } & Refusal) | ({ __typename: string } & A);
   if (answer.__typename === 'Refusal') return { done: null, refused: answer as Refusal };
   return { done: answer as A, refused: null };

@@ -1,6 +1,7 @@
 // What every screen needs of the lab: its zone, its clock, and the names one chooses from.
 import { actAs, ask } from './ask.ts';
 import { labQuestion } from './lab-question.ts';
+import { recall, remember } from './later/store.ts';
 import type { Clock } from './say/state.ts';
 import type { Answer } from './shape.ts';
 
@@ -15,12 +16,28 @@ function tick(): void {
 }
 setInterval(tick, 15_000);
 
+/** The server's clock at this very moment, as far as this machine knows it. */
+export const momentNow = (): Date => new Date(Date.now() + behindMs);
+
 /** Asks for the lab again, after something was added to it. */
 export async function learnLab(): Promise<void> {
-  const answer = await ask(labQuestion, {});
-  behindMs = Date.parse(answer.lab.now) - Date.now();
-  tick();
-  known = answer;
+  try {
+    const answer = await ask(labQuestion, {});
+    behindMs = Date.parse(answer.lab.now) - Date.now();
+    known = answer;
+    void remember('lab', { known: answer, behindMs });
+  } catch (error) {
+    if (!known) await takeUpLab();
+    throw error;
+  } finally {
+    tick();
+  }
+}
+
+/** The lab as this machine knew it last, for when nobody answers. */
+async function takeUpLab(): Promise<void> {
+  const kept = await recall<{ known: Known; behindMs: number }>('lab');
+  if (kept && !known) ({ known, behindMs } = kept);
 }
 
 export const lab = {

@@ -10,6 +10,7 @@ const policy = [
   "img-src 'self' data: blob:",
   "style-src 'self' 'unsafe-inline'",
   "script-src 'self' 'wasm-unsafe-eval'",
+  "worker-src 'self'",
   "connect-src 'self'",
   "media-src 'self' blob: mediastream:",
   "object-src 'none'",

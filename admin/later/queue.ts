@@ -36,7 +36,7 @@ export type Outcome =
   | { kind: 'done'; id: string | null }
   | { kind: 'refused'; refusal: Refusal }
   | { kind: 'failed'; message: string }
-  | { kind: 'unanswered' };
+  | { kind: 'unanswered'; left: boolean };
 
 const SHORTEST_PAUSE_MS = 2_000;
 const LONGEST_PAUSE_MS = 60_000;
@@ -68,9 +68,6 @@ const changed = (queue: Queue, key: string, change: (one: Waiting) => Waiting | 
 /** A request with it goes out now. */
 export const leaving = (queue: Queue, key: string): Queue => changed(queue, key, (one) => ({ ...one, left: true }));
 
-/** It may be sent from now on. */
-export const released = (queue: Queue, key: string): Queue => changed(queue, key, (one) => ({ ...one, notBefore: 0 }));
-
 /** Everything may be tried again at once: the server answers. */
 export const hurried = (queue: Queue): Queue =>
   queue.some(({ fault, notBefore }) => fault !== '' && notBefore > 0)
@@ -97,12 +94,17 @@ function refused(one: Waiting, refusal: Refusal): Waiting | null {
   return 'void' in one.afterwards ? null : retimedInput(known, one.afterwards.at);
 }
 
+/** It was answered through another tab, and perhaps changed by the person, since this attempt went out. */
+const isPast = (one: Waiting, sent: Waiting): boolean =>
+  one.question !== null || JSON.stringify(one.input) !== JSON.stringify(sent.input);
+
 /** What an answer makes of the queue; one that is no longer in it changes nothing. */
-export function settled(queue: Queue, key: string, outcome: Outcome, nowMs: number, newKey: () => string): Queue {
-  return changed(queue, key, (one) => {
+export function settled(queue: Queue, sent: Waiting, outcome: Outcome, nowMs: number, newKey: () => string): Queue {
+  return changed(queue, sent.key, (one) => {
     if (outcome.kind === 'done') return outcome.id === null ? null : following(one, outcome.id, newKey());
+    if (isPast(one, sent)) return one;
     if (outcome.kind === 'refused') return refused(one, outcome.refusal);
-    if (outcome.kind === 'unanswered') return one;
+    if (outcome.kind === 'unanswered') return { ...one, left: outcome.left, notBefore: 0 };
     const tries = one.tries + 1;
     return { ...one, fault: outcome.message, tries, notBefore: nowMs + pauseMs(tries) };
   });

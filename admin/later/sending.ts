@@ -21,8 +21,9 @@ export async function sendWaiting({ read, change, tell, told, nowMs, newKey }: S
     // Marked before it goes: a tab that is closed meanwhile leaves word that it may have arrived.
     const sent = (await change((queue) => leaving(queue, next.key))).find(({ key }) => key === next.key);
     if (sent === undefined || sent.question !== null) continue;
-    const outcome = await tell(sent);
-    await change((queue) => settled(queue, sent.key, outcome, nowMs(), newKey));
+    const ended = await tell(sent);
+    const outcome = ended.kind === 'unanswered' ? { ...ended, left: ended.left || next.left } : ended;
+    await change((queue) => settled(queue, sent, outcome, nowMs(), newKey));
     told?.(sent, outcome);
     if (outcome.kind === 'unanswered') return false;
   }

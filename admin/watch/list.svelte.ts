@@ -1,125 +1,190 @@
-// The list of open stock as it stands on the page: asked in pages, brought up to date by itself, held still under a hand.
+// The list of open stock as it stands on the page: whole as labels, line by line as they come into sight, held still under a hand.
 import { untrack } from 'svelte';
 import { onChanged } from '../act/record.svelte.ts';
-import { ask, problemWords } from '../ask.ts';
-import type { Line } from '../fields.ts';
-import type { Answer } from '../shape.ts';
-import { heldOrder, outOfPlace } from './order.ts';
-import { dayQuestion, pageQuestion, type Filter } from './questions.ts';
+import { ask, problemWords, Unreachable } from '../ask.ts';
+import { fits, type View } from './filter.ts';
+import { groupsOf, outOfPlace } from './order.ts';
+import {
+  againQuestion,
+  linesQuestion,
+  openNowQuestion,
+  pulseQuestion,
+  type Filter,
+  type Group,
+  type Pulse,
+} from './questions.ts';
+import { MOST_LINES, stock } from './stock.svelte.ts';
 
-const PAGE = 100;
-const EVERY_MS = 30_000;
-
-export type Day = Answer<typeof dayQuestion.shape>;
-type Page = Answer<typeof pageQuestion.shape>['containers'];
+const FIRST_LINES = 40;
+const EVERY_MS = 15_000;
+/** A line that comes into sight is asked again when it was seen longer ago, ms. */
+const FRESH_MS = 120_000;
+const GATHER_AFTER_MS = 8_000;
 
 /** `isHeld` says whether somebody's hand is on the list. Call it while a component is being set up. */
-export function openList(filterOf: () => Filter, isHeld: () => boolean) {
-  let lines = $state.raw<Line[] | null>(null);
-  let fresh: Line[] = [];
-  let day = $state.raw<Day | null>(null);
-  let total = $state(0);
-  let next = $state<string | null>(null);
+export function openList(viewNow: () => View, isHeld: () => boolean) {
+  const filterNow = (): Filter => viewNow().filter;
+  let shown = $state.raw<Group[] | null>(null);
+  let fresh: Group[] = [];
+  let day = $state.raw<Pulse['day'] | null>(null);
   let moved = $state(0);
   let problem = $state('');
-  let loading = $state(false);
+  /** Nobody answered: what is shown was seen at this instant. */
+  let asOf = $state.raw<Date | null>(null);
+  let last = '';
   let turn = 0;
-
-  async function pagesUpTo(filter: Filter, wanted: number): Promise<{ nodes: Line[]; last: Page }> {
-    const page = async (after: string | null) => (await ask(pageQuestion, { filter, first: PAGE, after })).containers;
-    let last = await page(null);
-    const nodes = [...last.nodes];
-    while (nodes.length < wanted && last.pageInfo.hasNextPage) {
-      last = await page(last.pageInfo.endCursor);
-      nodes.push(...last.nodes);
-    }
-    return { nodes, last };
-  }
+  const inSight = new Map<string, number>();
 
   function settle(): void {
-    lines = fresh;
+    shown = fresh;
     moved = 0;
   }
 
-  async function refresh(): Promise<void> {
+  function heardOf({ day: figures, lab, estimates }: Pulse): boolean {
+    day = figures;
+    problem = '';
+    asOf = null;
+    const now = `${lab.lastChange} ${estimates.finishedAt}`;
+    const isNews = now !== last;
+    last = now;
+    return isNews;
+  }
+
+  function placed(groups: Group[]): void {
+    fresh = groups;
+    if (shown === null || !isHeld()) settle();
+    else moved = outOfPlace(shown, fresh);
+  }
+
+  async function withoutAnswer(error: unknown): Promise<void> {
+    if (error instanceof Unreachable) {
+      await stock.recalled();
+      const kept = stock.all().filter((line) => fits(line, viewNow()));
+      if (shown === null && stock.lastSeen !== null) shown = groupsOf(kept);
+      if (shown !== null && stock.lastSeen !== null) {
+        asOf = stock.lastSeen;
+        problem = '';
+        return;
+      }
+    }
+    problem = problemWords(error);
+  }
+
+  async function asked(run: (mine: () => boolean) => Promise<void>): Promise<void> {
     const mine = ++turn;
     try {
-      const [{ nodes, last }, figures] = await Promise.all([
-        pagesUpTo(filterOf(), lines?.length ?? 0),
-        ask(dayQuestion, {}),
-      ]);
-      if (mine !== turn) return;
-      fresh = nodes;
-      day = figures;
-      total = last.totalCount;
-      next = last.pageInfo.hasNextPage ? last.pageInfo.endCursor : null;
-      problem = '';
-      if (lines === null || !isHeld()) settle();
-      else {
-        moved = outOfPlace(lines, fresh);
-        lines = heldOrder(lines, fresh);
-      }
+      await run(() => mine === turn);
     } catch (error) {
-      if (mine === turn) problem = problemWords(error);
+      if (mine === turn) await withoutAnswer(error);
     }
   }
 
-  async function more(): Promise<void> {
-    if (next === null || loading) return;
-    loading = true;
-    const mine = ++turn;
+  const look = (): Promise<void> =>
+    asked(async (isNewest) => {
+      const answer = await ask(openNowQuestion, { filter: filterNow(), first: FIRST_LINES });
+      if (!isNewest()) return;
+      heardOf(answer);
+      stock.note(answer.containers.nodes);
+      placed(answer.groups);
+    });
+
+  const again = (): Promise<void> =>
+    asked(async (isNewest) => {
+      const labels = [...inSight.keys()].slice(0, 100);
+      const answer = await ask(againQuestion, { filter: filterNow(), labels });
+      if (!isNewest()) return;
+      heardOf(answer);
+      stock.note(answer.containers.nodes);
+      placed(answer.groups);
+    });
+
+  /** Asks whether anything was written or estimated since, and only then for the list. */
+  async function feel(): Promise<void> {
+    if (shown === null || asOf !== null) return look();
     try {
-      const { containers } = await ask(pageQuestion, { filter: filterOf(), first: PAGE, after: next });
-      if (mine !== turn) return;
-      const have = new Set(lines?.map(({ label }) => label));
-      lines = [...(lines ?? []), ...containers.nodes.filter(({ label }) => !have.has(label))];
-      next = containers.pageInfo.hasNextPage ? containers.pageInfo.endCursor : null;
-      problem = '';
+      if (heardOf(await ask(pulseQuestion, {}))) await again();
     } catch (error) {
-      problem = problemWords(error);
-    } finally {
-      loading = false;
+      await withoutAnswer(error);
     }
+  }
+
+  const wanted = new Set<string>();
+  let fetching = false;
+  async function fetchWanted(): Promise<void> {
+    if (fetching) return;
+    fetching = true;
+    try {
+      while (wanted.size > 0) {
+        // What came into sight last is what one looks at.
+        const labels = [...wanted].slice(-MOST_LINES);
+        for (const label of labels) wanted.delete(label);
+        const { containers } = await ask(linesQuestion, { labels });
+        stock.note(containers.nodes);
+      }
+    } catch (error) {
+      wanted.clear();
+      await withoutAnswer(error);
+    } finally {
+      fetching = false;
+    }
+  }
+
+  /** Lines that come into sight: they are kept fresh until they leave it. Returns how they leave. */
+  function see(labels: readonly string[]): () => void {
+    for (const label of labels) {
+      inSight.set(label, (inSight.get(label) ?? 0) + 1);
+      const seenMs = stock.seenAt(label)?.getTime() ?? 0;
+      if (Date.now() - seenMs > FRESH_MS) wanted.add(label);
+    }
+    if (wanted.size > 0) setTimeout(() => void fetchWanted(), 20);
+    return () => {
+      for (const label of labels) {
+        const left = (inSight.get(label) ?? 1) - 1;
+        if (left > 0) inSight.set(label, left);
+        else inSight.delete(label);
+        wanted.delete(label);
+      }
+    };
   }
 
   $effect(() => {
-    void filterOf();
+    void viewNow();
     untrack(() => {
-      lines = null;
+      shown = null;
       moved = 0;
-      void refresh();
+      void look();
     });
   });
   $effect(() => {
-    const again = () => document.visibilityState === 'visible' && void refresh();
-    const timer = setInterval(again, EVERY_MS);
-    document.addEventListener('visibilitychange', again);
-    const deaf = onChanged((changed) => {
-      lines = lines?.map((line) => (line.label === changed.label ? changed : line)) ?? null;
-      void refresh();
-    });
+    const whenSeen = () => document.visibilityState === 'visible' && void feel();
+    const timer = setInterval(whenSeen, EVERY_MS);
+    const leisure = setTimeout(
+      () =>
+        void stock
+          .recalled()
+          .then(stock.gather)
+          .catch(() => {}),
+      GATHER_AFTER_MS,
+    );
+    document.addEventListener('visibilitychange', whenSeen);
+    const deaf = onChanged(() => void again());
     return () => {
       clearInterval(timer);
-      document.removeEventListener('visibilitychange', again);
+      clearTimeout(leisure);
+      document.removeEventListener('visibilitychange', whenSeen);
       deaf();
     };
   });
 
   return {
-    get lines() {
-      return lines;
+    get groups() {
+      return shown;
+    },
+    get total() {
+      return (shown ?? []).reduce((sum, { labels }) => sum + labels.length, 0);
     },
     get day() {
       return day;
-    },
-    get total() {
-      return total;
-    },
-    get hasMore() {
-      return next !== null;
-    },
-    get loading() {
-      return loading;
     },
     /** How many lines wait to change places. */
     get moved() {
@@ -128,8 +193,10 @@ export function openList(filterOf: () => Filter, isHeld: () => boolean) {
     get problem() {
       return problem;
     },
+    get asOf() {
+      return asOf;
+    },
     settle,
-    refresh,
-    more,
+    see,
   };
 }

@@ -1,24 +1,28 @@
 // A list that refreshes itself without moving what somebody is about to tap.
-
-export interface Named {
-  label: string;
-}
-
-/** The shown lines with their newest values, in the places they have; what is new waits, what is gone stays as it was. */
-export function heldOrder<L extends Named>(shown: readonly L[], fresh: readonly L[]): L[] {
-  const newest = new Map(fresh.map((line) => [line.label, line]));
-  return shown.map((line) => newest.get(line.label) ?? line);
-}
+import { states } from '../say/state.ts';
+import type { Line } from '../fields.ts';
+import type { Group } from './questions.ts';
 
 /** How many lines would come, go or change places if the list were put in order. */
-export function outOfPlace(shown: readonly Named[], fresh: readonly Named[]): number {
-  const after = new Map(fresh.map(({ label }, place) => [label, place]));
-  const before = new Set(shown.map(({ label }) => label));
-  const gone = shown.filter(({ label }) => !after.has(label)).length;
-  const come = fresh.filter(({ label }) => !before.has(label)).length;
-  const places = shown.flatMap(({ label }) => after.get(label) ?? []);
-  return gone + come + places.length - longestRise(places);
+export function outOfPlace(shown: readonly Group[], fresh: readonly Group[]): number {
+  const before = placesIn(shown);
+  const after = new Map(placesIn(fresh).map((place, at) => [place, at]));
+  const there = new Set(before);
+  const gone = before.filter((place) => !after.has(place)).length;
+  const come = [...after.keys()].filter((place) => !there.has(place)).length;
+  const places = before.flatMap((place) => after.get(place) ?? []);
+  const moved = places.length - longestRise(places);
+  // A line that changes its group both goes and comes: it is one.
+  const labels = new Set(shown.flatMap((group) => group.labels));
+  const regrouped = fresh
+    .flatMap(({ state, labels: all }) => all.map((label) => ({ label, place: `${state} ${label}` })))
+    .filter(({ label, place }) => labels.has(label) && !there.has(place)).length;
+  return gone + come - regrouped + moved;
 }
+
+/** Each line as its group and its label. */
+const placesIn = (groups: readonly Group[]): string[] =>
+  groups.flatMap(({ state, labels }) => labels.map((label) => `${state} ${label}`));
 
 /** The length of the longest increasing subsequence: the lines that can stay while the others move (patience sorting). */
 function longestRise(places: readonly number[]): number {
@@ -34,4 +38,28 @@ function longestRise(places: readonly number[]): number {
     tops[low] = place;
   }
   return tops.length;
+}
+
+/** Lines in the order of the list, for when nobody can be asked: by state, then by the hours left when they were seen. */
+export function groupsOf(lines: readonly Line[]): Group[] {
+  const hours = ({ exposure }: Line) => exposure?.hoursToLimit ?? Infinity;
+  return states
+    .map((state) => {
+      const of = lines.filter(({ exposure }) => (exposure?.state ?? 'UNKNOWN') === state);
+      return { state, labels: of.sort((a, b) => hours(a) - hours(b) || 0).map(({ label }) => label) };
+    })
+    .filter(({ labels }) => labels.length > 0);
+}
+
+export interface Stretch {
+  /** The place of its first line in the whole list, from 1 on. */
+  place: number;
+  labels: string[];
+}
+
+/** A group in stretches of so many lines, which come and go as one scrolls. */
+export function stretchesOf(labels: readonly string[], before: number, size: number): Stretch[] {
+  return Array.from({ length: Math.ceil(labels.length / size) }, (_, i) => {
+    return { place: before + i * size + 1, labels: labels.slice(i * size, (i + 1) * size) };
+  });
 }

@@ -2,7 +2,8 @@
 import { question } from '../ask.ts';
 import { lineFields } from '../fields.ts';
 import type { State } from '../say/state.ts';
-import { flag, given, many, maybe, number, text } from '../shape.ts';
+import type { Kind } from '../say/words.ts';
+import { given, instant, many, maybe, number, text, word, type Answer } from '../shape.ts';
 
 /** Every closure but that of a pack as it was received: its seal is broken, it is open stock. */
 export const unsealed = ['OPEN', 'LOOSELY_COVERED', 'WELL_CLOSED', 'TIGHT'] as const;
@@ -12,37 +13,67 @@ export interface Filter {
   closure?: readonly (typeof unsealed)[number][];
   inUse?: boolean;
   state?: State[];
+  kind?: Kind[];
   sorbent?: string;
   lot?: string;
   room?: string;
   search?: string;
 }
 
-export const pageQuestion = question<{ filter: Filter; first: number; after: string | null }>(
+/** The whole list in its order, as labels. */
+const groups = given('filter: $filter', many({ state: word<State>(), labels: many(text) }), 'containersByState');
+export type Group = Answer<typeof groups>[number];
+
+/** The day in figures, and by what one sees that something was written or estimated since. */
+const pulse = {
+  day: {
+    inUse: number,
+    open: number,
+    redry: number,
+    useSoon: number,
+    weighFirst: number,
+    tooDry: number,
+    good: number,
+    platesReady: number,
+    platesReadyUntil: maybe(instant),
+    platesToRedry: number,
+    waiting: number,
+  },
+  lab: { lastChange: number },
+  estimates: { finishedAt: maybe(instant) },
+} as const;
+export type Pulse = Answer<typeof pulse>;
+
+export const pulseQuestion = question<Record<string, never>>('Pulse')(pulse);
+
+/** The list with its first lines. */
+export const openNowQuestion = question<{ filter: Filter; first: number }>(
   'OpenNow',
-  '$filter: ContainerFilter, $first: Int, $after: String',
+  '$filter: ContainerFilter, $first: Int',
 )({
-  containers: given('first: $first, after: $after, filter: $filter, orderBy: MOST_URGENT', {
-    totalCount: number,
-    pageInfo: { hasNextPage: flag, endCursor: maybe(text) },
-    nodes: many(lineFields),
-  }),
+  ...pulse,
+  groups,
+  containers: given('first: $first, filter: $filter', { nodes: many(lineFields) }),
 });
 
-const counted = (state: State) =>
-  given(
-    `filter: { closure: [${unsealed.join(', ')}], inUse: true, state: [${state}] }`,
-    { totalCount: number },
-    'containers',
-  );
+/** The list again, with the lines that are in sight. */
+export const againQuestion = question<{ filter: Filter; labels: string[] }>(
+  'OpenNowAgain',
+  '$filter: ContainerFilter, $labels: [String!]',
+)({
+  ...pulse,
+  groups,
+  containers: given('first: 100, filter: { labels: $labels }', { nodes: many(lineFields) }),
+});
 
-/** The day in figures: how many open ones stand in each state, and how many wait to be dried. */
-export const dayQuestion = question<Record<string, never>>('Day')({
-  redry: counted('REDRY'),
-  useSoon: counted('USE_SOON'),
-  weighFirst: counted('UNKNOWN'),
-  tooDry: counted('TOO_DRY'),
-  good: counted('GOOD'),
-  inUse: given('filter: { inUse: true }', { totalCount: number }, 'containers'),
-  waiting: given('state: WAITING', { totalCount: number }, 'dryingRequests'),
+export const linesQuestion = question<{ labels: string[] }>(
+  'Lines',
+  '$labels: [String!]',
+)({
+  containers: given('first: 100, filter: { labels: $labels }', { nodes: many(lineFields) }),
+});
+
+/** Everything in stock, as labels. */
+export const stockQuestion = question<Record<string, never>>('Stock')({
+  groups: given('filter: { inUse: true }', many({ state: word<State>(), labels: many(text) }), 'containersByState'),
 });

@@ -47,7 +47,7 @@ describe('what waits', () => {
   it('pauses longer after each fault of the server, a minute at most, while other containers go on', () => {
     const failed: Outcome = { kind: 'failed', message: 'something went wrong here' };
     let queue: Queue = [waiting('1'), waiting('2', { label: 'B' })];
-    queue = settled(queue, '1', failed, 1_000, () => '');
+    queue = settled(queue, waiting('1'), failed, 1_000, () => '');
     expect(queue[0]).toMatchObject({ fault: failed.message, tries: 1, notBefore: 3_000 });
     expect(nextOf(queue, 1_000)?.key).toBe('2');
     expect(dueAt([queue[0] ?? waiting('')])).toBe(3_000);
@@ -59,20 +59,20 @@ describe('what waits', () => {
     expect(dropped([waiting('1')], '1')).toEqual([]);
     const left = dropped([waiting('1', { left: true })], '1');
     expect(left[0]?.afterwards).toEqual({ void: true });
-    const [next] = settled(left, '1', { kind: 'done', id: 'E7' }, 0, () => 'new');
+    const [next] = settled(left, left[0] ?? waiting('1'), { kind: 'done', id: 'E7' }, 0, () => 'new');
     expect(next).toMatchObject({ key: 'new', act: 'correctEvent', input: { event: 'E7', void: true }, left: false });
-    expect(settled(left, '1', { kind: 'refused', refusal }, 0, () => 'new')).toEqual([]);
+    expect(settled(left, left[0] ?? waiting('1'), { kind: 'refused', refusal }, 0, () => 'new')).toEqual([]);
   });
 
   it('a new time is told with it when it never left, and put right afterwards when it may have arrived', () => {
     expect(retimed([waiting('1')], '1', 't9')[0]).toMatchObject({ input: { label: 'A', at: 't9' }, at: 't9' });
     const left = retimed([waiting('1', { left: true })], '1', 't9');
     expect(left[0]).toMatchObject({ input: { at: 't0' }, afterwards: { at: 't9' } });
-    expect(settled(left, '1', { kind: 'done', id: 'E7' }, 0, () => 'new')[0]).toMatchObject({
+    expect(settled(left, left[0] ?? waiting('1'), { kind: 'done', id: 'E7' }, 0, () => 'new')[0]).toMatchObject({
       act: 'correctEvent',
       input: { event: 'E7', replacement: { at: 't9' } },
     });
-    expect(settled(left, '1', { kind: 'refused', refusal }, 0, () => 'new')[0]).toMatchObject({
+    expect(settled(left, left[0] ?? waiting('1'), { kind: 'refused', refusal }, 0, () => 'new')[0]).toMatchObject({
       key: '1',
       input: { at: 't9' },
       question: null,
@@ -80,7 +80,7 @@ describe('what waits', () => {
   });
 
   it('a question is answered by other figures, another time, once more, or by dropping it', () => {
-    const asked = settled([waiting('1', { left: true })], '1', { kind: 'refused', refusal }, 0, () => '');
+    const asked = settled([waiting('1', { left: true })], waiting('1'), { kind: 'refused', refusal }, 0, () => '');
     expect(asked[0]).toMatchObject({ question: refusal, left: false });
     expect(reworded(asked, '1', { grams: 40 }, '40 g taken')[0]).toMatchObject({
       question: null,
@@ -92,7 +92,7 @@ describe('what waits', () => {
 
   it('a request to dry that was taken out after it may have arrived goes off the list by its id', () => {
     const left = dropped([waiting('1', { act: 'requestDrying', left: true })], '1');
-    expect(settled(left, '1', { kind: 'done', id: 'D3' }, 0, () => 'k')[0]).toMatchObject({
+    expect(settled(left, left[0] ?? waiting('1'), { kind: 'done', id: 'D3' }, 0, () => 'k')[0]).toMatchObject({
       act: 'withdrawDrying',
       input: { id: 'D3' },
     });
@@ -100,14 +100,14 @@ describe('what waits', () => {
 
   it('an answer to what is gone already changes nothing', () => {
     const queue = [waiting('2')];
-    expect(settled(queue, '1', { kind: 'done', id: 'E' }, 0, () => '')).toEqual(queue);
+    expect(settled(queue, waiting('1'), { kind: 'done', id: 'E' }, 0, () => '')).toEqual(queue);
     expect(keysOf(joined(queue, waiting('2')))).toEqual(['2']);
   });
 });
 
 /** How one request fares on its way. */
-type Fate = 'answered' | 'request lost' | 'reply lost' | 'fault before' | 'fault after';
-const fates: Fate[] = ['answered', 'request lost', 'reply lost', 'fault before', 'fault after'];
+type Fate = 'answered' | 'never left' | 'request lost' | 'reply lost' | 'fault before' | 'fault after';
+const fates: Fate[] = ['answered', 'never left', 'request lost', 'reply lost', 'fault before', 'fault after'];
 
 interface Written {
   key: string;
@@ -147,10 +147,11 @@ class Book {
 
   tell(one: Waiting): Outcome {
     const fate = this.fates.shift() ?? 'answered';
-    if (fate === 'request lost') return { kind: 'unanswered' };
+    if (fate === 'never left') return { kind: 'unanswered', left: false };
+    if (fate === 'request lost') return { kind: 'unanswered', left: true };
     if (fate === 'fault before') return { kind: 'failed', message: 'fault' };
     const answer = this.write(one);
-    if (fate === 'reply lost') return { kind: 'unanswered' };
+    if (fate === 'reply lost') return { kind: 'unanswered', left: true };
     return fate === 'fault after' ? { kind: 'failed', message: 'fault' } : answer;
   }
 }
