@@ -42,6 +42,17 @@ LabRef.implement({
       description: 'The time by the server’s clock.',
       resolve: (_, __, { now }) => now(),
     }),
+    lastChange: t.int({
+      description: 'The number of the last of its `changes`: while it stays the same, nothing was written. 0 of none.',
+      resolve: async ({ id }, _, { database }) => {
+        const last = await database.read.change.findFirst({
+          where: { labId: id },
+          orderBy: { id: 'desc' },
+          select: { id: true },
+        });
+        return last?.id ?? 0;
+      },
+    }),
     counts: t.field({
       type: CountsRef,
       description: 'How much it keeps.',
