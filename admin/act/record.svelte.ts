@@ -99,7 +99,7 @@ export async function recordAct(made: Act, key: string = newKey()): Promise<Refu
   const at = made.at ?? momentNow().toISOString();
   const one: Waiting = {
     ...{ key, act, input, label, words, at, by: acting() },
-    ...{ left: false, question: null, fault: '', tries: 0, notBefore: 0, afterwards: null },
+    ...{ left: false, attempt: '', question: null, fault: '', tries: 0, notBefore: 0, afterwards: null },
   };
   const kept: Lately = { ...plain, words, label, waiting: key };
   if (later.of(label).length > 0) {
@@ -109,7 +109,7 @@ export async function recordAct(made: Act, key: string = newKey()): Promise<Refu
     return null;
   }
   lately = { ...kept, words: 'Recording', waiting: null, isUnderWay: true };
-  const held = { ...one, left: true, notBefore: Date.now() + HELD_MS };
+  const held = { ...one, left: true, attempt: newKey(), notBefore: Date.now() + HELD_MS };
   const [{ outcome, recorded }] = await Promise.all([tellWaiting(held), change((queue) => joined(queue, held))]);
   const mine = lately?.isUnderWay && lately.label === label;
   if (outcome.kind === 'refused') {

@@ -18,6 +18,8 @@ export interface Waiting {
   by: string;
   /** A request with it went out and was not answered: it may be written already. */
   left: boolean;
+  /** Names the only attempt to send it so far, which alone can say that nothing left; empty when there was another. */
+  attempt: string;
   /** Why it was refused; it waits for the person, and what came after it on the same container waits with it. */
   question: Refusal | null;
   /** What the server said when it could not. */
@@ -66,7 +68,8 @@ const changed = (queue: Queue, key: string, change: (one: Waiting) => Waiting | 
   queue.flatMap((one) => (one.key === key ? (change(one) ?? []) : [one]));
 
 /** A request with it goes out now. */
-export const leaving = (queue: Queue, key: string): Queue => changed(queue, key, (one) => ({ ...one, left: true }));
+export const leaving = (queue: Queue, key: string, attempt: string): Queue =>
+  changed(queue, key, (one) => ({ ...one, left: true, attempt: one.left ? '' : attempt }));
 
 /** Everything may be tried again at once: the server answers. */
 export const hurried = (queue: Queue): Queue =>
@@ -104,7 +107,8 @@ export function settled(queue: Queue, sent: Waiting, outcome: Outcome, nowMs: nu
     if (outcome.kind === 'done') return outcome.id === null ? null : following(one, outcome.id, newKey());
     if (isPast(one, sent)) return one;
     if (outcome.kind === 'refused') return refused(one, outcome.refusal);
-    if (outcome.kind === 'unanswered') return { ...one, left: outcome.left, notBefore: 0 };
+    if (outcome.kind === 'unanswered')
+      return { ...one, left: outcome.left || one.attempt === '' || one.attempt !== sent.attempt, notBefore: 0 };
     const tries = one.tries + 1;
     return { ...one, fault: outcome.message, tries, notBefore: nowMs + pauseMs(tries) };
   });

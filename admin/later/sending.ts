@@ -19,10 +19,10 @@ export async function sendWaiting({ read, change, tell, told, nowMs, newKey }: S
     const next = nextOf(await read(), nowMs());
     if (next === null) return true;
     // Marked before it goes: a tab that is closed meanwhile leaves word that it may have arrived.
-    const sent = (await change((queue) => leaving(queue, next.key))).find(({ key }) => key === next.key);
+    const attempt = newKey();
+    const sent = (await change((queue) => leaving(queue, next.key, attempt))).find(({ key }) => key === next.key);
     if (sent === undefined || sent.question !== null) continue;
-    const ended = await tell(sent);
-    const outcome = ended.kind === 'unanswered' ? { ...ended, left: ended.left || next.left } : ended;
+    const outcome = await tell(sent);
     await change((queue) => settled(queue, sent, outcome, nowMs(), newKey));
     told?.(sent, outcome);
     if (outcome.kind === 'unanswered') return false;

@@ -27,6 +27,7 @@ const waiting = (key: string, more: Partial<Waiting> = {}): Waiting => ({
   at: 't0',
   by: '',
   left: false,
+  attempt: '',
   question: null,
   fault: '',
   tries: 0,

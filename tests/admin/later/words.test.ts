@@ -10,7 +10,7 @@ import { actWords } from '../../../admin/later/words.ts';
 const at = '2026-03-02T14:02:00Z';
 const waiting = (act: string, input: object = {}, more: Partial<Waiting> = {}): Waiting => ({
   ...{ key: act, act, input: { ...input, at }, label: '4M7-2XK', words: actWords(act, { ...input }), at, by: '' },
-  ...{ left: false, question: null, fault: '', tries: 0, notBefore: 0, afterwards: null, ...more },
+  ...{ left: false, attempt: '', question: null, fault: '', tries: 0, notBefore: 0, afterwards: null, ...more },
 });
 const drum = {
   ...{ isOpen: false, openedAt: null, closure: 'TIGHT', usualClosure: 'TIGHT', finishedAt: null },
