@@ -15,6 +15,8 @@ export const pages: readonly { path: string; name: string }[] = [
   { path: '/came-in', name: 'Came in' },
   { path: '/air', name: 'Rooms and air' },
   { path: '/sorbents', name: 'Sorbents' },
+  { path: '/shelf-count', name: 'Shelf count' },
+  { path: '/labels', name: 'Labels' },
 ];
 
 export const keyHelp: readonly KeyHelp[] = [
@@ -26,7 +28,7 @@ export const keyHelp: readonly KeyHelp[] = [
   { keys: 'd', does: 'send it to dry' },
   { keys: 'u', does: 'undo what was just recorded' },
   { keys: 'x', does: 'the plot as a table, and back' },
-  { keys: '1 … 5', does: pages.map(({ name }) => name).join(', ') },
+  { keys: `1 … ${pages.length}`, does: pages.map(({ name }) => name).join(', ') },
   { keys: 'Esc', does: 'leave a form; what was typed is kept' },
   { keys: '?', does: 'this list' },
 ];

@@ -1,6 +1,6 @@
 // What finding asks.
 import { question } from '../ask.ts';
-import type { Kind } from '../say/words.ts';
+import type { Closure, Kind } from '../say/words.ts';
 import { flag, given, many, maybe, number, text, word } from '../shape.ts';
 
 export const whichQuestion = question<{ label: string }>(
@@ -8,6 +8,29 @@ export const whichQuestion = question<{ label: string }>(
   '$label: String!',
 )({
   which: maybe(given('label: $label', { label: text }, 'container')),
+});
+
+/** What a supplier's barcode says, and what was learned of it. */
+export const barcodeQuestion = question<{ code: string }>(
+  'Barcode',
+  '$code: String!',
+)({
+  barcode: given('code: $code', {
+    code: text,
+    gtin: maybe(text),
+    lotNumber: maybe(text),
+    expiresOn: maybe(text),
+    learned: maybe({
+      sorbent: { name: text },
+      supplier: maybe({ name: text }),
+      kind: word<Kind>(),
+      grams: maybe(number),
+      plates: maybe(number),
+      vessel: maybe({ name: text }),
+      backing: maybe(word<'GLASS' | 'ALUMINIUM' | 'PLASTIC'>()),
+      closure: maybe(word<Closure>()),
+    }),
+  }),
 });
 
 export const alikeQuestion = question<{ search: string }>(
