@@ -89,7 +89,7 @@ async function happenedSince(work: Work, containerIds: string[], eventIds: reado
     const ids = containerIds.slice(from, from + chunk);
     const among = { in: ids };
     const events = await tx.event.findMany({
-      where: { labId, OR: [{ containerId: among }, { otherContainerId: among }] },
+      where: { labId, stands: true, OR: [{ containerId: among }, { otherContainerId: among }] },
       select: { id: true, containerId: true, otherContainerId: true },
     });
     for (const { id, containerId, otherContainerId } of events) {
