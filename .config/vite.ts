@@ -10,11 +10,14 @@ const folder = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
 /** Writes `x.gz` beside every text file, so that the server only hands bytes over. */
 function compressedTwins(): Plugin {
+  let built = '';
   return {
     name: 'compressed-twins',
     apply: 'build',
+    configResolved({ build: { outDir } }) {
+      built = `${outDir}/`;
+    },
     closeBundle() {
-      const built = folder('../.data/admin/');
       for (const name of readdirSync(built, { recursive: true, encoding: 'utf8' })) {
         if (/\.(js|css|html|svg)$/.test(name))
           writeFileSync(`${built}${name}.gz`, gzipSync(readFileSync(built + name), { level: 9 }));
