@@ -4,9 +4,6 @@ import { closureName } from './closures.ts';
 import type { Condition } from './condition.ts';
 import type { Answer, FoldInput } from './history.ts';
 
-/** Measured from 15 to 80 % RH: Geiss, Schlitt and Klose, Fresenius Z. Anal. Chem. 213 (1965) 331. */
-export const measuredPlateMinutes = '1 to 2 min measured, Geiss, Schlitt & Klose 1965';
-
 /** "open 19 h at 48 % RH, 22 °C; the top 8 mm is past 5 %" */
 export function reasonOf(answer: Omit<Answer, 'reason'>, condition: Condition, input: FoldInput): string {
   if (condition.wetted && input.spec.geometry.kind === 'column')
@@ -60,11 +57,14 @@ function waterPhrase(answer: Omit<Answer, 'reason'>, { spec, target }: FoldInput
   return layer ? `${limit}; ${layer}` : limit;
 }
 
-/** A thin layer has the room's humidity within minutes: said plainly, the measured time beside the model's. */
+/**
+ * A thin layer has the room's humidity within minutes, by the model's still air. Measured from 15 to 80 % RH it was 1 to
+ * 2 min: Geiss, Schlitt and Klose, Fresenius Z. Anal. Chem. 213 (1965) 331; that stands with what an estimate rests on.
+ */
 function layerPhrase({ minutesToRoomEquilibrium }: Omit<Answer, 'reason'>): string | null {
   if (minutesToRoomEquilibrium === null) return null;
   const minutes = Math.max(1, Math.round(minutesToRoomEquilibrium));
-  return `in equilibrium with the room within about ${minutes} minutes (${measuredPlateMinutes})`;
+  return `in equilibrium with the room within about ${minutes} min`;
 }
 
 function limitPhrase(answer: Omit<Answer, 'reason'>, what: string, upper: number): string {

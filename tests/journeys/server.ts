@@ -1,8 +1,9 @@
 // A server of its own for a journey: a free port, a folder that goes afterwards, and the admin as it is now.
-import { spawn, type ChildProcess } from 'node:child_process';
+import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -33,7 +34,8 @@ function addressOf(server: ChildProcess): Promise<string> {
   });
 }
 
-export async function serve({ demo = false }: { demo?: boolean } = {}): Promise<Served> {
+/** `large` opens a lab of so many containers, estimated when this answers. */
+export async function serve({ demo = false, large = 0 }: { demo?: boolean; large?: number } = {}): Promise<Served> {
   if (!existsSync(join(root, '.data/admin/index.html'))) throw new Error('the admin is not built: npm run build');
   const folder = mkdtempSync(join(tmpdir(), 'drumkeep-journey-'));
   const settings = {
@@ -43,6 +45,11 @@ export async function serve({ demo = false }: { demo?: boolean } = {}): Promise<
     DRUMKEEP_TIME_ZONE: 'Europe/Helsinki',
     DRUMKEEP_LOG: 'error',
   };
+  if (large > 0) {
+    const args = ['--import', 'tsx', 'tests/support/large-lab.ts', folder, String(large)];
+    const written = spawnSync(process.execPath, args, { cwd: root, stdio: ['ignore', 'ignore', 'inherit'] });
+    if (written.status !== 0) throw new Error('the large lab was not written');
+  }
   const server = spawn(process.execPath, ['--import', 'tsx', 'api/server.ts'], {
     cwd: root,
     env: { ...process.env, ...settings },
@@ -60,6 +67,13 @@ export async function serve({ demo = false }: { demo?: boolean } = {}): Promise<
     if (reply.errors?.[0]) throw new Error(reply.errors[0].message);
     return reply.data ?? {};
   }
+  async function estimated(): Promise<void> {
+    const { estimates } = (await ask('{ estimates { finishedAt } }')) as { estimates: { finishedAt: string | null } };
+    if (estimates.finishedAt !== null) return;
+    await pause(200);
+    return estimated();
+  }
+  if (large > 0) await estimated();
   async function tell(name: string, input: object): Promise<Record<string, unknown>> {
     const type = `${name.charAt(0).toUpperCase()}${name.slice(1)}Input`;
     const answers: Record<string, string> = {

@@ -80,7 +80,7 @@ describe('the verdict', () => {
     expect(answer.minutesToRoomEquilibrium ?? NaN).toBeGreaterThan(3);
     expect(answer.minutesToRoomEquilibrium ?? NaN).toBeLessThan(30);
     expect(answer.reason).toMatch(
-      /in equilibrium with the room within about \d+ minutes \(1 to 2 min measured, Geiss, Schlitt & Klose 1965\)/,
+      /in equilibrium with the room within about \d+ min$/,
     );
     const minutes = answer.minutesToRoomEquilibrium ?? NaN;
     const end = answerOf(after(plateBox(evenAir(22, 0.5, 1), { start: 0 }), 20)).meanWaterFraction;

@@ -1,6 +1,7 @@
 // A large invented stock, written in bulk: so many open containers of four shapes in so many rooms with noisy air.
 import { insertRows } from '../../api/database/bulk.ts';
 import type { Database } from '../../api/database/database.ts';
+import type { Closure } from '../../api/database/generated/sqlite/client.ts';
 import { encodeRoomDay } from '../../api/climate/room-day.ts';
 import { saturatedKgPerM3 } from '../../api/science/air.ts';
 import type { DayBlocks } from '../../api/science/history.ts';
@@ -94,13 +95,20 @@ export interface Fleet {
   readonly start: number;
   /** Days of air after the start. */
   readonly days: number;
+  /** The label of a container; a running number that nobody can type when not given. */
+  readonly labelOf?: (i: number) => string;
+  /** How it stands since the start; open when not given. */
+  readonly closureOf?: (i: number) => Closure;
 }
 
 const text = 'text';
 const real = 'real';
 
 /** Writes a fleet; gives the lab's id. */
-export async function writeFleet(database: Database, { count, rooms, lots, start, days }: Fleet): Promise<string> {
+export async function writeFleet(
+  database: Database,
+  { count, rooms, lots, start, days, labelOf = (i) => `F${i}`, closureOf = () => 'OPEN' }: Fleet,
+): Promise<string> {
   const { engine } = database;
   const next = chance(count);
   const labId = newId();
@@ -151,7 +159,8 @@ export async function writeFleet(database: Database, { count, rooms, lots, start
         ...shapeOf(lot),
         id: newId(),
         labId,
-        label: `F${i}`,
+        label: labelOf(i),
+        closure: closureOf(i),
         lotId: lotIds[lot] ?? '',
         roomId: roomIds[(i * 7) % rooms] ?? '',
         number: i,
@@ -191,9 +200,8 @@ export async function writeFleet(database: Database, { count, rooms, lots, start
           ...one,
           usualClosure: 'TIGHT',
           cameInAt: start,
-          isOpen: true,
-          openedAt: start,
-          closure: 'OPEN',
+          isOpen: one.closure === 'OPEN',
+          openedAt: one.closure === 'OPEN' ? start : null,
           dryGramsAssumed: false,
           heldDryGrams: 0,
           heldPlates: 0,
@@ -217,7 +225,7 @@ export async function writeFleet(database: Database, { count, rooms, lots, start
           stands: 'boolean',
           place: 'integer',
         },
-        rows: made.map(({ id, roomId, dryGrams, plates, number }) => ({
+        rows: made.map(({ id, roomId, dryGrams, plates, number, closure }) => ({
           id: newId(),
           labId,
           containerId: id,
@@ -231,7 +239,7 @@ export async function writeFleet(database: Database, { count, rooms, lots, start
           stands: true,
           detail: {
             roomId,
-            closure: 'OPEN',
+            closure,
             grams: dryGrams,
             basis: 'DRY',
             startWaterFraction: 0.01 + 0.02 * next(),

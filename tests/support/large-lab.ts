@@ -1,0 +1,46 @@
+// Writes a lab of very many containers into the SQLite file of a folder: labels one can type, rooms and sorbents with names,
+// lids on and off, plates among them. Run by itself: `node --import tsx tests/support/large-lab.ts FOLDER 5000`.
+import { openDatabase } from '../../api/database/database.ts';
+import { labelOf } from '../../api/stock/label.ts';
+import { writeFleet } from './fleet.ts';
+
+const [dataFolder = '', count = '5000'] = process.argv.slice(2);
+const hour = 3_600_000;
+const hoursOpen = 20;
+
+const rooms = ['wet bench', 'instrument bay', 'cold store', 'store room', 'prep room', 'plate room'];
+const sorbents: Record<string, string> = {
+  silica: 'Silica 40–63 µm',
+  alumina: 'Alumina, neutral',
+  'magnesium silicate': 'Magnesium silicate',
+};
+/** In turn: two open, three well closed, five tight, two sealed as received. */
+const closures = [
+  ...(['OPEN', 'TIGHT', 'WELL_CLOSED', 'TIGHT', 'SEALED', 'WELL_CLOSED'] as const),
+  ...(['OPEN', 'TIGHT', 'TIGHT', 'WELL_CLOSED', 'TIGHT', 'SEALED'] as const),
+];
+
+const database = await openDatabase({ dataFolder });
+const labId = await writeFleet(database, {
+  count: Number(count),
+  rooms: rooms.length,
+  lots: 60,
+  start: Math.floor((Date.now() - hoursOpen * hour) / 300_000) * 300_000,
+  days: 2,
+  labelOf,
+  closureOf: (i) => closures[i % closures.length] ?? 'TIGHT',
+});
+await database.write(async (tx) => {
+  // Numbers go on after those that were written in bulk.
+  for (const name of ['label', 'event']) await tx.counter.create({ data: { labId, name, value: Number(count) + 1 } });
+  await tx.lab.update({ where: { id: labId }, data: { name: 'Fenwick Hollow Botanical Station', isDemo: true } });
+  for (const [i, name] of rooms.entries())
+    await tx.room.updateMany({ where: { labId, name: `room ${i + 1}` }, data: { name } });
+  for (const [name, full] of Object.entries(sorbents))
+    await tx.sorbent.updateMany({ where: { labId, name }, data: { name: full } });
+  const lots = await tx.lot.findMany({ where: { labId }, select: { id: true, lotNumber: true } });
+  for (const { id, lotNumber } of lots)
+    await tx.lot.update({ where: { id }, data: { lotNumber: `F-${100 + Number(lotNumber.slice(1))}` } });
+});
+await database.close();
+process.exit(0);
