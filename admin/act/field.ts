@@ -10,7 +10,7 @@ export interface FieldSpec {
   /** The input's own name for it. */
   name: string;
   label: string;
-  kind: 'number' | 'text' | 'choice' | 'time' | 'tick';
+  kind: 'number' | 'text' | 'choice' | 'time' | 'day' | 'tick';
   unit?: string;
   hint?: string;
   optional?: boolean;
@@ -59,6 +59,11 @@ export function readFields(fields: readonly FieldSpec[], typed: Typed, toInstant
     } else if (field.kind === 'time') {
       const at = toInstant(words);
       if (at === null) wrong[field.name] = 'a day and a time';
+      else values[field.name] = at.toISOString();
+    } else if (field.kind === 'day') {
+      // Noon of that day, so that it is the same day in the zones around.
+      const at = toInstant(`${words}T12:00`);
+      if (at === null) wrong[field.name] = 'a day';
       else values[field.name] = at.toISOString();
     } else if (field.kind === 'tick') {
       if (words === 'yes') values[field.name] = true;

@@ -1,6 +1,5 @@
-// A sorbent in one line: its class, its grain, its pores, and the water it should have.
-import { percent } from '../say/water.ts';
-import { policyWord } from '../say/words.ts';
+// What a sorbent is, in one line and as fields: its class, its grain, its pores.
+import type { FieldSpec, Typed } from '../act/field.ts';
 import type { Sorbent } from './questions.ts';
 
 type Grain = Pick<
@@ -32,19 +31,45 @@ export function grainWords(of: Grain): string {
   return parts.filter(Boolean).join(' · ');
 }
 
-type Target = Pick<Sorbent, 'targetPolicy' | 'targetUpperWaterFraction' | 'targetLowerWaterFraction'>;
+export const grainFields: readonly FieldSpec[] = [
+  { name: 'name', label: 'Name', kind: 'text' },
+  {
+    name: 'sorbentClass',
+    label: 'Class',
+    kind: 'text',
+    initial: 'silica',
+    hint: 'silica, alumina, c18, magnesium silicate, cellulose, or one of your own: then its numbers are unknown until measured.',
+  },
+  { name: 'particleSizeLowUm', label: 'Grain from', kind: 'number', unit: 'µm', optional: true },
+  { name: 'particleSizeHighUm', label: 'Grain to', kind: 'number', unit: 'µm', optional: true },
+  { name: 'meshLow', label: 'Coarser sieve', kind: 'number', unit: 'mesh', optional: true },
+  { name: 'meshHigh', label: 'Finer sieve', kind: 'number', unit: 'mesh', optional: true },
+  { name: 'poreSizeNm', label: 'Pores', kind: 'number', unit: 'nm', optional: true },
+  { name: 'bondedPhase', label: 'Bonded phase', kind: 'text', optional: true },
+  {
+    name: 'reaction',
+    label: 'Reaction',
+    kind: 'choice',
+    optional: true,
+    choices: [
+      { value: 'ACIDIC', words: 'acidic' },
+      { value: 'NEUTRAL', words: 'neutral' },
+      { value: 'BASIC', words: 'basic' },
+    ],
+  },
+];
 
-export function targetWords({
-  targetPolicy,
-  targetUpperWaterFraction: upper,
-  targetLowerWaterFraction: lower,
-}: Target): string {
-  const policy = policyWord[targetPolicy];
-  if (upper === null && lower === null)
-    return targetPolicy === 'DRY' ? `Kept ${policy}: the default of its class` : `Kept ${policy}`;
-  const band =
-    lower === null || upper === null
-      ? `${lower === null ? 'at most' : 'at least'} ${percent(upper ?? lower ?? 0)}`
-      : `${percent(lower)} to ${percent(upper)}`;
-  return `Kept ${policy}: ${band} water, dry basis`;
-}
+const typed = (value: string | number | null): string => (value === null ? '' : String(value));
+
+/** What stands in the fields of a sorbent that is there. */
+export const grainTyped = (of: Grain & { name: string }): Typed => ({
+  name: of.name,
+  sorbentClass: of.sorbentClass,
+  particleSizeLowUm: typed(of.particleSizeLowUm),
+  particleSizeHighUm: typed(of.particleSizeHighUm),
+  meshLow: typed(of.meshLow),
+  meshHigh: typed(of.meshHigh),
+  poreSizeNm: typed(of.poreSizeNm),
+  bondedPhase: typed(of.bondedPhase),
+  reaction: typed(of.reaction),
+});

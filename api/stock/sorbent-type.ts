@@ -99,3 +99,17 @@ builder.node(SorbentRef, {
     }),
   }),
 });
+
+builder.queryField('sorbent', (t) =>
+  t.field({
+    type: SorbentRef,
+    nullable: true,
+    description: 'The sorbent of this name, in any case; null when there is none.',
+    args: { name: t.arg.string({ required: true, description: 'Its name.' }) },
+    resolve: async (_, { name }, { database, lab }) => {
+      const wanted = name.trim().toLowerCase();
+      const all = await database.read.sorbent.findMany({ where: { labId: lab.id } });
+      return all.find((one) => one.name.toLowerCase() === wanted) ?? null;
+    },
+  }),
+);

@@ -1,0 +1,95 @@
+// What the page of the lab's own settings asks and tells.
+import { act } from '../act/told.ts';
+import { question } from '../ask.ts';
+import { given, many, maybe, number, text, type Answer } from '../shape.ts';
+
+const settings = {
+  redryChance: number,
+  useSoonChance: number,
+  useSoonHours: number,
+  tooDryChance: number,
+  scoopGrams: number,
+  topMm: number,
+  filmMmPerS: number,
+  pressurePa: number,
+  workingFrom: text,
+  workingTo: text,
+  workingDays: many(number),
+  desiccantDays: number,
+  own: many(text),
+};
+export type LabSettings = Answer<typeof settings>;
+
+const person = { id: text, shortName: text, role: text };
+const supplier = { id: text, name: text };
+const vessel = {
+  id: text,
+  name: text,
+  innerDiameterMm: number,
+  heightMm: number,
+  mouthDiameterMm: number,
+  volumeMl: number,
+  source: text,
+};
+
+export const keptQuestion = question<Record<string, never>>('Kept')({
+  lab: { name: text, settings },
+  people: given('first: 200', { nodes: many(person) }),
+  suppliers: given('first: 200', { nodes: many(supplier) }),
+  vessels: given('first: 200', { nodes: many(vessel) }),
+});
+export type Kept = Answer<typeof keptQuestion.shape>;
+
+export const setLabSettingsAct = act(
+  'setLabSettings',
+  'LabKept',
+  {
+    name: maybe(text),
+    redryChance: maybe(number),
+    useSoonChance: maybe(number),
+    useSoonHours: maybe(number),
+    tooDryChance: maybe(number),
+    scoopGrams: maybe(number),
+    topMm: maybe(number),
+    filmMmPerS: maybe(number),
+    pressurePa: maybe(number),
+    workingFrom: maybe(text),
+    workingTo: maybe(text),
+    workingDays: maybe(many(number)),
+    desiccantDays: maybe(number),
+  },
+  { lab: { name: text } },
+);
+
+export const addPersonAct = act(
+  'addPerson',
+  'PersonAdded',
+  { role: text, shortName: text },
+  { person: { role: text } },
+);
+export const setPersonAct = act(
+  'setPerson',
+  'PersonAdded',
+  { shortName: text, newShortName: maybe(text), role: maybe(text) },
+  { person: { role: text } },
+);
+export const addSupplierAct = act('addSupplier', 'SupplierAdded', { name: text }, { supplier: { name: text } });
+export const setSupplierAct = act(
+  'setSupplier',
+  'SupplierAdded',
+  { supplier: text, name: text },
+  { supplier: { name: text } },
+);
+const sizes = { mouthDiameterMm: maybe(number), volumeMl: maybe(number), source: maybe(text) };
+export const addVesselAct = act(
+  'addVessel',
+  'VesselAdded',
+  { name: text, innerDiameterMm: number, heightMm: number, ...sizes },
+  { vessel: { name: text } },
+);
+export const setVesselAct = act(
+  'setVessel',
+  'VesselAdded',
+  { vessel: text, name: maybe(text), innerDiameterMm: maybe(number), heightMm: maybe(number), ...sizes },
+  { vessel: { name: text } },
+);
