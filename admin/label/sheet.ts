@@ -114,7 +114,7 @@ export function wrongIn(sheet: Sheet): Partial<Record<keyof Sheet, string>> {
     if (!(sheet[name] >= least && sheet[name] <= most)) wrong[name] = `from ${least} to ${most} mm`;
   };
   within('labelWidthMm', 15, 300);
-  within('labelHeightMm', 10, 300);
+  within('labelHeightMm', 12, 300);
   if (sheet.page === 'ROLL') return wrong;
   whole('columns', 12);
   whole('rows', 40);
