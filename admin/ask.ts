@@ -145,10 +145,14 @@ export async function tell<A>(
 }
 
 /** Hands in a file's bytes as they are; `onProgress` hears the share that is up. Answers the server's JSON. */
-export function handIn(file: File, onProgress: (share: number) => void): Promise<unknown> {
+export function handIn(
+  file: File,
+  onProgress: (share: number) => void,
+  to: '/files' | '/lists' = '/files',
+): Promise<unknown> {
   return new Promise((resolve, reject) => {
     const request = new XMLHttpRequest();
-    request.open('POST', '/files');
+    request.open('POST', to);
     request.setRequestHeader('x-file-name', encodeURIComponent(file.name));
     request.setRequestHeader('content-type', 'application/octet-stream');
     request.responseType = 'json';
