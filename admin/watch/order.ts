@@ -63,3 +63,16 @@ export function stretchesOf(labels: readonly string[], before: number, size: num
     return { place: before + i * size + 1, labels: labels.slice(i * size, (i + 1) * size) };
   });
 }
+
+export interface Band {
+  lines: number;
+  stretches: Stretch[];
+}
+
+/** Stretches in bands of so many. */
+export function bandsOf(stretches: readonly Stretch[], size: number): Band[] {
+  return Array.from({ length: Math.ceil(stretches.length / size) }, (_, i) => {
+    const some = stretches.slice(i * size, (i + 1) * size);
+    return { lines: some.reduce((sum, { labels }) => sum + labels.length, 0), stretches: some };
+  });
+}

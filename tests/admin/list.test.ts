@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { suggested } from '../../admin/act/suggest.ts';
 import { dayParts, plateParts } from '../../admin/watch/day.ts';
 import { fits, isNarrowed, viewOf } from '../../admin/watch/filter.ts';
-import { groupsOf, outOfPlace, stretchesOf } from '../../admin/watch/order.ts';
+import { bandsOf, groupsOf, outOfPlace, stretchesOf } from '../../admin/watch/order.ts';
 import type { Group } from '../../admin/watch/questions.ts';
 import type { Line } from '../../admin/fields.ts';
 
@@ -47,6 +47,9 @@ describe('a long list', () => {
       fc.property(fc.nat({ max: 60 }), fc.nat({ max: 500 }), fc.integer({ min: 1, max: 9 }), (n, before, size) => {
         const labels = Array.from({ length: n }, (_, i) => `L${i}`);
         const stretches = stretchesOf(labels, before, size);
+        const bands = bandsOf(stretches, 3);
+        expect(bands.flatMap((band) => band.stretches)).toEqual(stretches);
+        expect(bands.reduce((sum, { lines }) => sum + lines, 0)).toBe(n);
         expect(stretches.flatMap((one) => one.labels)).toEqual(labels);
         for (const { place, labels: some } of stretches) {
           expect(some.length).toBeGreaterThan(0);

@@ -1,9 +1,8 @@
 // A server of its own for a journey: a free port, a folder that goes afterwards, and the admin as it is now.
 import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdtempSync, renameSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -34,7 +33,21 @@ function addressOf(server: ChildProcess): Promise<string> {
   });
 }
 
-/** `large` opens a lab of so many containers, estimated when this answers. */
+/** The file of a lab of so many containers; made once a day, since estimating thousands takes its time. */
+function largeLab(count: number): string {
+  const folder = join(tmpdir(), `drumkeep-large-${count}-${new Date().toISOString().slice(0, 10)}`);
+  const file = join(folder, 'drumkeep.sqlite');
+  if (existsSync(file)) return file;
+  const making = mkdtempSync(join(tmpdir(), 'drumkeep-large-'));
+  const args = ['--import', 'tsx', 'tests/support/large-lab.ts', making, String(count)];
+  const made = spawnSync(process.execPath, args, { cwd: root, stdio: ['ignore', 'ignore', 'inherit'] });
+  if (made.status !== 0) throw new Error('the large lab was not written');
+  rmSync(folder, { recursive: true, force: true });
+  renameSync(making, folder);
+  return file;
+}
+
+/** `large` opens a lab of so many containers. */
 export async function serve({ demo = false, large = 0 }: { demo?: boolean; large?: number } = {}): Promise<Served> {
   if (!existsSync(join(root, '.data/admin/index.html'))) throw new Error('the admin is not built: npm run build');
   const folder = mkdtempSync(join(tmpdir(), 'drumkeep-journey-'));
@@ -45,11 +58,7 @@ export async function serve({ demo = false, large = 0 }: { demo?: boolean; large
     DRUMKEEP_TIME_ZONE: 'Europe/Helsinki',
     DRUMKEEP_LOG: 'error',
   };
-  if (large > 0) {
-    const args = ['--import', 'tsx', 'tests/support/large-lab.ts', folder, String(large)];
-    const written = spawnSync(process.execPath, args, { cwd: root, stdio: ['ignore', 'ignore', 'inherit'] });
-    if (written.status !== 0) throw new Error('the large lab was not written');
-  }
+  if (large > 0) copyFileSync(largeLab(large), join(folder, 'drumkeep.sqlite'));
   const server = spawn(process.execPath, ['--import', 'tsx', 'api/server.ts'], {
     cwd: root,
     env: { ...process.env, ...settings },
@@ -67,13 +76,6 @@ export async function serve({ demo = false, large = 0 }: { demo?: boolean; large
     if (reply.errors?.[0]) throw new Error(reply.errors[0].message);
     return reply.data ?? {};
   }
-  async function estimated(): Promise<void> {
-    const { estimates } = (await ask('{ estimates { finishedAt } }')) as { estimates: { finishedAt: string | null } };
-    if (estimates.finishedAt !== null) return;
-    await pause(200);
-    return estimated();
-  }
-  if (large > 0) await estimated();
   async function tell(name: string, input: object): Promise<Record<string, unknown>> {
     const type = `${name.charAt(0).toUpperCase()}${name.slice(1)}Input`;
     const answers: Record<string, string> = {

@@ -1,6 +1,8 @@
 // Writes a lab of very many containers into the SQLite file of a folder: labels one can type, rooms and sorbents with names,
-// lids on and off, plates among them. Run by itself: `node --import tsx tests/support/large-lab.ts FOLDER 5000`.
+// lids on and off, plates among them, all estimated. Run by itself: `node --import tsx tests/support/large-lab.ts FOLDER 5000`.
 import { openDatabase } from '../../api/database/database.ts';
+import { runPass } from '../../api/exposure/pass.ts';
+import { startThread } from '../../api/exposure/thread.ts';
 import { labelOf } from '../../api/stock/label.ts';
 import { writeFleet } from './fleet.ts';
 
@@ -42,5 +44,8 @@ await database.write(async (tx) => {
   for (const { id, lotNumber } of lots)
     await tx.lot.update({ where: { id }, data: { lotNumber: `F-${100 + Number(lotNumber.slice(1))}` } });
 });
+const threads = [startThread({ dataFolder }), startThread({ dataFolder })];
+const lab = { id: labId, timeZone: 'UTC', settings: {} };
+await runPass({ database, lab, threads, now: () => new Date(), stopped: () => false });
 await database.close();
 process.exit(0);
