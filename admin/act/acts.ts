@@ -5,6 +5,10 @@ import type { Closure } from '../say/words.ts';
 import { flag, instant, maybe, number, text, word, type Fields, type InputOf } from '../shape.ts';
 
 const closure = word<'LOOSELY_COVERED' | 'WELL_CLOSED' | 'TIGHT' | 'SEALED'>();
+const scooping = word<'TOP' | 'SIDE' | 'ROLLED'>();
+const basis = word<'DRY' | 'AS_RECEIVED'>();
+const method = word<'LOSS_ON_DRYING' | 'KARL_FISCHER'>();
+const weighedPart = word<'WHOLE' | 'SCOOP'>();
 const happened = { label: text, at: maybe(instant), note: maybe(text) };
 
 /** Acts that are events of a container's timeline; each answers `Recorded`. */
@@ -20,25 +24,29 @@ export const events = {
     ...happened,
     temperatureC: maybe(number),
     minutes: maybe(number),
+    vacuum: maybe(flag),
     waterFraction: maybe(number),
   },
   recordEquilibration: { ...happened, humidityPercent: number, temperatureC: number },
   recordWeighing: {
     ...happened,
-    method: word<'LOSS_ON_DRYING' | 'KARL_FISCHER'>(),
-    of: word<'WHOLE' | 'SCOOP'>(),
+    method,
+    of: weighedPart,
     temperatureC: maybe(number),
     waterFraction: number,
-    basis: maybe(word<'DRY' | 'AS_RECEIVED'>()),
+    basis: maybe(basis),
   },
   recordCount: { ...happened, grams: maybe(number), plates: maybe(number), grossGrams: maybe(number) },
   recordLoss: { ...happened, grams: number, why: text },
-  recordSolvent: happened,
-  preWash: happened,
+  recordSolvent: { ...happened, what: maybe(text) },
+  preWash: { ...happened, solvent: maybe(text) },
   solventGone: happened,
-  conditionColumn: happened,
-  spendOnCheck: { ...happened, grams: maybe(number), plates: maybe(number) },
+  conditionColumn: { ...happened, mobilePhase: maybe(text), columnVolumes: maybe(number) },
+  interrupt: { ...happened, why: maybe(text) },
+  combineContainers: { ...happened, into: text, grams: maybe(number) },
+  spendOnCheck: { ...happened, grams: maybe(number), plates: maybe(number), what: maybe(text) },
   setHabit: { ...happened, timesADay: number, minutes: number },
+  setScooping: { ...happened, scooping },
   finishContainer: happened,
   discardContainer: { ...happened, grams: maybe(number), plates: maybe(number), why: text },
 } satisfies Record<string, Fields>;
@@ -56,13 +64,26 @@ export const correctionFields = {
     at: maybe(instant),
     note: maybe(text),
     grams: maybe(number),
+    basis: maybe(basis),
     plates: maybe(number),
+    grossGrams: maybe(number),
     room: maybe(text),
     closure: maybe(word<Closure>()),
+    openMinutes: maybe(number),
+    scooping: maybe(scooping),
+    timesADay: maybe(number),
     minutes: maybe(number),
     temperatureC: maybe(number),
     humidityPercent: maybe(number),
     waterFraction: maybe(number),
+    startWaterFraction: maybe(number),
+    method: maybe(method),
+    of: maybe(weighedPart),
+    what: maybe(text),
+    why: maybe(text),
+    solvent: maybe(text),
+    mobilePhase: maybe(text),
+    columnVolumes: maybe(number),
   }),
 } satisfies Fields;
 export const correctionText = actText('correctEvent', 'Recorded', recordedFields);

@@ -1,6 +1,7 @@
 // The forms of a container's events: which fields each asks, and whom it fits.
 import type { Line } from '../fields.ts';
 import { closureWord, type Closure } from '../say/words.ts';
+import { dryingCaution, wettingHeat } from './cautions.ts';
 import type { EventName } from './acts.ts';
 import type { Choice, FieldSpec } from './field.ts';
 
@@ -21,6 +22,8 @@ export interface ActSpec {
   caution?: string;
   /** What to do instead when it is refused. */
   otherwise?: EventName;
+  /** Its water can be had from the weighings of a loss on drying. */
+  fromWeighings?: boolean;
 }
 
 const rules = 'Follow your lab’s rules and the safety data sheet.';
@@ -80,6 +83,7 @@ const weighing: ActSpec = {
   name: 'recordWeighing',
   title: 'Weigh',
   record: 'Record weighing',
+  fromWeighings: true,
   fields: [
     { name: 'waterFraction', label: 'Water found', kind: 'number', unit: '%', scale: 0.01 },
     {
@@ -174,14 +178,15 @@ export function rarer(of: Line, names: Names): ActSpec[] {
         { name: 'minutes', label: 'For', kind: 'number', unit: 'min' },
         {
           name: 'waterFraction',
-          label: 'Water found afterwards',
+          label: 'Water found afterwards, dry basis',
           kind: 'number',
           unit: '%',
           scale: 0.01,
           optional: true,
         },
+        { name: 'vacuum', label: 'under vacuum', kind: 'tick', optional: true },
       ],
-      caution: `Solvent-wet plates and sorbent that touched solvent or sample never go to a hot oven. ${rules}`,
+      caution: dryingCaution(null),
     },
     {
       name: 'recordEquilibration',
@@ -204,12 +209,40 @@ export function rarer(of: Line, names: Names): ActSpec[] {
         { ...gramsField('How much went in', 'Empty: worked out from the bed.'), optional: true },
       ],
     },
-    { name: 'conditionColumn', title: 'Column conditioned', record: 'Record it', fields: [], fits: isColumn },
+    {
+      name: 'conditionColumn',
+      title: 'Column conditioned',
+      record: 'Record it',
+      fields: [
+        { name: 'mobilePhase', label: 'Mobile phase', kind: 'text', optional: true },
+        { name: 'columnVolumes', label: 'Column volumes', kind: 'number', optional: true },
+      ],
+      fits: isColumn,
+      caution: wettingHeat,
+    },
+    {
+      name: 'interrupt',
+      title: 'Interrupted',
+      record: 'Record it',
+      fields: [{ ...whyField, optional: true }],
+      fits: isColumn || isBox,
+    },
+    {
+      name: 'combineContainers',
+      title: 'Emptied into another',
+      record: 'Record it',
+      fits: !isColumn,
+      caution: powder,
+      fields: [
+        { name: 'into', label: 'Into, its code', kind: 'text', hint: 'Of the same lot: lots are not mixed.' },
+        ...(isBox ? [] : [{ ...gramsField('How much', 'Empty: all that the book says is in it.'), optional: true }]),
+      ],
+    },
     {
       name: 'preWash',
       title: 'Pre-washed',
       record: 'Record it',
-      fields: [],
+      fields: [{ name: 'solvent', label: 'Which solvent', kind: 'text', optional: true }],
       fits: isBox,
       caution: `Fume hood, no ignition source, gloves changed at once on a splash. ${rules}`,
     },
@@ -225,7 +258,7 @@ export function rarer(of: Line, names: Names): ActSpec[] {
       name: 'recordSolvent',
       title: 'Touched solvent',
       record: 'Record it',
-      fields: [],
+      fields: [{ name: 'what', label: 'Which solvent or sample', kind: 'text', optional: true }],
       caution: 'From then on it is kept out of the oven.',
     },
     {

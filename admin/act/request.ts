@@ -10,6 +10,9 @@ export interface Wanted {
   dryGrams?: number;
   plates?: number;
   wantedBy?: string;
+  /** The recipe it is meant for. */
+  temperatureC?: number;
+  minutes?: number;
 }
 
 export const requestDrying = (of: Line, wanted: Wanted, key: string): Promise<Refusal | null> => {

@@ -38,6 +38,8 @@ export interface PlotFrame {
   colours: Colours;
   /** Hears which point the cursor is at; null when it left. */
   atPoint: (index: number | null) => void;
+  /** Hears the span that is looked at, seconds since 1970. */
+  onSpan?: (span: [number, number]) => void;
 }
 
 const FONT = '12px system-ui, sans-serif';
@@ -77,6 +79,17 @@ function axisDates(zone: string) {
     });
 }
 
+/** What ends at about the same place, together. */
+function columnsOf<E extends { x: number }>(ends: readonly E[], within: number): E[][] {
+  const columns: E[][] = [];
+  for (const end of ends) {
+    const near = columns.find(([first]) => first && Math.abs(first.x - end.x) < within);
+    if (near) near.push(end);
+    else columns.push([end]);
+  }
+  return columns;
+}
+
 function drawn(data: PlotData, { colours }: PlotFrame): uPlot.Hooks.Arrays {
   const toCanvas = (u: uPlot, value: number, scale: string): number => u.valToPos(value, scale, true);
   const backdrop = (u: uPlot): void => {
@@ -86,7 +99,14 @@ function drawn(data: PlotData, { colours }: PlotFrame): uPlot.Hooks.Arrays {
     for (const { from, until } of data.filled ?? []) {
       const left = Math.max(bbox.left, toCanvas(u, from, 'x'));
       const right = Math.min(bbox.left + bbox.width, toCanvas(u, until, 'x'));
-      if (right > left) ctx.fillRect(left, bbox.top, right - left, bbox.height);
+      if (!(right > left)) continue;
+      ctx.fillRect(left, bbox.top, right - left, bbox.height);
+      hatched(ctx, { left, right, top: bbox.top, bottom: bbox.top + bbox.height }, colours.line);
+      if (right - left < 48 * uPlot.pxRatio) continue;
+      ctx.font = FONT.replace('12px', `${12 * uPlot.pxRatio}px`);
+      ctx.fillStyle = colours.muted;
+      ctx.fillText('filled', left + 5 * uPlot.pxRatio, bbox.top + bbox.height - 6 * uPlot.pxRatio);
+      ctx.fillStyle = colours.tinted;
     }
     ctx.restore();
   };
@@ -99,14 +119,13 @@ function drawn(data: PlotData, { colours }: PlotFrame): uPlot.Hooks.Arrays {
     ctx.textAlign = 'left';
     ctx.textBaseline = 'alphabetic';
     ctx.setLineDash([]);
-    for (const { value, label } of data.limits ?? []) {
+    for (const { value } of data.limits ?? []) {
       const y = Math.round(toCanvas(u, value, 'y')) + 0.5;
-      ctx.strokeStyle = ctx.fillStyle = colours.wet;
+      ctx.strokeStyle = colours.wet;
       ctx.beginPath();
       ctx.moveTo(bbox.left, y);
       ctx.lineTo(bbox.left + bbox.width, y);
       ctx.stroke();
-      ctx.fillText(label, bbox.left + 6 * ratio, y - 5 * ratio);
     }
     ctx.strokeStyle = colours.ink;
     for (const tick of data.ticks ?? []) {
@@ -114,30 +133,83 @@ function drawn(data: PlotData, { colours }: PlotFrame): uPlot.Hooks.Arrays {
       if (x < bbox.left || x > bbox.left + bbox.width) continue;
       ctx.beginPath();
       ctx.moveTo(x, bbox.top + bbox.height);
-      ctx.lineTo(x, bbox.top + bbox.height - 7 * ratio);
+      ctx.lineTo(x, bbox.top + bbox.height - 9 * ratio);
       ctx.stroke();
     }
-    ctx.textAlign = 'right';
+    const right = bbox.left + bbox.width;
+    const taken: { left: number; right: number; y: number }[] = [];
     const ends = data.lines.flatMap(({ label, values, colour }) => {
       const last = values.findLastIndex((value) => value !== null);
       const value = values[last];
-      return value === null || value === undefined ? [] : [{ label, colour, y: toCanvas(u, value, 'y') - 6 * ratio }];
+      if (value === null || value === undefined || label === '') return [];
+      const x = Math.min(right, toCanvas(u, data.times[last] ?? 0, 'x'));
+      return x < bbox.left ? [] : [{ label, colour, x, y: toCanvas(u, value, 'y') - 6 * ratio }];
     });
-    for (const { label, colour, y } of spreadOut(
-      ends,
-      15 * ratio,
-      bbox.top + 12 * ratio,
-      bbox.top + bbox.height - 4 * ratio,
-    )) {
+    // Lines that end at one instant share a column of labels.
+    for (const column of columnsOf(ends, 40 * ratio)) {
+      const placed = spreadOut(column, 15 * ratio, bbox.top + 12 * ratio, bbox.top + bbox.height - 4 * ratio);
+      for (const { label, colour, x, y } of placed) {
+        const fits = x - ctx.measureText(label).width - 4 * ratio > bbox.left;
+        ctx.textAlign = fits ? 'right' : 'left';
+        const from = fits ? x - 4 * ratio : x + 4 * ratio;
+        const wide = ctx.measureText(label).width;
+        taken.push({ left: fits ? from - wide : from, right: fits ? from : from + wide, y });
+        ctx.strokeStyle = colours.paper;
+        ctx.lineWidth = 4 * ratio;
+        ctx.strokeText(label, from, y);
+        ctx.fillStyle = colours[colour];
+        ctx.fillText(label, from, y);
+      }
+    }
+    // A limit is named where no other label stands: above its line or below, left or right.
+    ctx.textAlign = 'left';
+    ctx.fillStyle = colours.wet;
+    for (const { value, label } of data.limits ?? []) {
+      const line = toCanvas(u, value, 'y');
+      const wide = ctx.measureText(label).width;
+      const places = [line - 5 * ratio, line + 14 * ratio].flatMap((y) =>
+        [bbox.left + 6 * ratio, right - wide - 6 * ratio].map((left) => ({ left, y })),
+      );
+      const meets = ({ left, y }: { left: number; y: number }): boolean =>
+        taken.some((other) => other.left < left + wide && other.right > left && Math.abs(other.y - y) < 13 * ratio);
+      const place = places.find((one) => !meets(one)) ?? places[0];
+      if (!place) continue;
+      taken.push({ left: place.left, right: place.left + wide, y: place.y });
       ctx.strokeStyle = colours.paper;
-      ctx.lineWidth = 4 * ratio;
-      ctx.strokeText(label, bbox.left + bbox.width - 4 * ratio, y);
-      ctx.fillStyle = colours[colour];
-      ctx.fillText(label, bbox.left + bbox.width - 4 * ratio, y);
+      ctx.lineWidth = 3 * ratio;
+      ctx.strokeText(label, place.left, place.y);
+      ctx.fillText(label, place.left, place.y);
     }
     ctx.restore();
   };
   return { drawClear: [backdrop], draw: [words] };
+}
+
+/** Thin slanted lines: what was not measured is told from what was without colour. */
+function hatched(
+  ctx: CanvasRenderingContext2D,
+  { left, right, top, bottom }: { left: number; right: number; top: number; bottom: number },
+  colour: string,
+): void {
+  const gap = 7 * uPlot.pxRatio;
+  ctx.save();
+  ctx.beginPath();
+  ctx.rect(left, top, right - left, bottom - top);
+  ctx.clip();
+  ctx.strokeStyle = colour;
+  ctx.lineWidth = uPlot.pxRatio / 2;
+  ctx.beginPath();
+  for (let x = left - (bottom - top); x < right; x += gap) {
+    ctx.moveTo(x, bottom);
+    ctx.lineTo(x + bottom - top, top);
+  }
+  ctx.stroke();
+  ctx.restore();
+}
+
+function scaled(u: uPlot, key: string, { onSpan }: PlotFrame): void {
+  const { min, max } = u.scales['x'] ?? {};
+  if (key === 'x' && min != null && max != null) onSpan?.([min, max]);
 }
 
 export function plotOf(host: HTMLElement, data: PlotData, frame: PlotFrame): uPlot {
@@ -166,6 +238,8 @@ export function plotOf(host: HTMLElement, data: PlotData, frame: PlotFrame): uPl
       bands,
       tzDate: (seconds) => uPlot.tzDate(new Date(seconds * 1000), zone),
       legend: { show: false },
+      // On whole pixels a slow rise would go in steps.
+      pxAlign: 0,
       cursor: { sync: { key: sync }, points: { size: 7 }, drag: { x: true, y: false }, y: false },
       scales: {
         y: {
@@ -187,7 +261,11 @@ export function plotOf(host: HTMLElement, data: PlotData, frame: PlotFrame): uPl
         },
         { ...axis, values: (_, splits) => splits.map(data.format), size: 56, space: 28 },
       ],
-      hooks: { ...drawn(data, frame), setCursor: [(u) => atPoint(u.cursor.idx ?? null)] },
+      hooks: {
+        ...drawn(data, frame),
+        setCursor: [(u) => atPoint(u.cursor.idx ?? null)],
+        setScale: [(u, key) => scaled(u, key, frame)],
+      },
     },
     columns as uPlot.AlignedData,
     host,

@@ -1,13 +1,44 @@
 // What the list of what waits to be dried tells the API.
 import { act } from '../act/told.ts';
-import { instant, maybe, number, text } from '../shape.ts';
+import { recordedFields } from '../fields.ts';
+import type { Closure } from '../say/words.ts';
+import { flag, instant, maybe, number, text, word } from '../shape.ts';
 
 const asked = { id: text };
 export const requestDryingAct = act(
   'requestDrying',
   'DryingRequest',
-  { label: text, dryGrams: maybe(number), plates: maybe(number), why: text, wantedBy: maybe(instant) },
+  {
+    label: text,
+    dryGrams: maybe(number),
+    plates: maybe(number),
+    why: text,
+    wantedBy: maybe(instant),
+    temperatureC: maybe(number),
+    minutes: maybe(number),
+  },
   asked,
 );
 export const withdrawAct = act('withdrawDrying', 'DryingRequest', { id: text }, asked);
+export const restoreAct = act('restoreDrying', 'DryingRequest', { id: text }, asked);
+/** What waits was dried: all of it, or some of it in a vessel of its own. */
+export const driedAct = act(
+  'recordRequestedDrying',
+  'Recorded',
+  {
+    id: text,
+    grams: maybe(number),
+    basis: maybe(word<'DRY' | 'AS_RECEIVED'>()),
+    plates: maybe(number),
+    vessel: maybe(text),
+    closure: maybe(word<Closure>()),
+    temperatureC: maybe(number),
+    minutes: maybe(number),
+    vacuum: maybe(flag),
+    waterFraction: maybe(number),
+    at: maybe(instant),
+    note: maybe(text),
+  },
+  recordedFields,
+);
 export const moveAct = act('moveDryingRequest', 'DryingRequest', { id: text, before: maybe(text) }, asked);

@@ -2,6 +2,7 @@
 import type { FieldSpec } from '../act/field.ts';
 import type { Names } from '../act/forms.ts';
 import { closureWord, type Closure } from '../say/words.ts';
+import { scoopings } from './habits.ts';
 import type { Event } from './questions.ts';
 
 type Replaced = Pick<Event, 'at' | 'note'>;
@@ -38,25 +39,93 @@ const water: FieldSpec = {
   ...asItWas,
 };
 
-/** The figures of an event that can be said anew. */
+const minutes: FieldSpec = { name: 'minutes', label: 'For', kind: 'number', unit: 'min', ...asItWas };
+const lidOff: FieldSpec = { name: 'openMinutes', label: 'Lid off for', kind: 'number', unit: 'min', ...asItWas };
+const room: Omit<FieldSpec, 'choices'> = { name: 'room', label: 'To', kind: 'choice', ...asItWas };
+const textOf = (name: string, label: string): FieldSpec => ({ name, label, kind: 'text', ...asItWas });
+const scooped: FieldSpec = { name: 'scooping', label: 'Scooped', kind: 'choice', choices: scoopings, ...asItWas };
+const basis: FieldSpec = {
+  name: 'basis',
+  label: 'Counted on',
+  kind: 'choice',
+  choices: [
+    { value: 'AS_RECEIVED', words: 'as received' },
+    { value: 'DRY', words: 'dry basis' },
+  ],
+  ...asItWas,
+};
+const weighedPart: FieldSpec = {
+  name: 'of',
+  label: 'Of',
+  kind: 'choice',
+  choices: [
+    { value: 'SCOOP', words: 'a scoop' },
+    { value: 'WHOLE', words: 'all of it' },
+  ],
+  ...asItWas,
+};
+const method: FieldSpec = {
+  name: 'method',
+  label: 'How',
+  kind: 'choice',
+  choices: [
+    { value: 'LOSS_ON_DRYING', words: 'loss on drying' },
+    { value: 'KARL_FISCHER', words: 'Karl Fischer' },
+  ],
+  ...asItWas,
+};
+const humidity: FieldSpec = { name: 'humidityPercent', label: 'At', kind: 'number', unit: '% RH', ...asItWas };
+const startWater: FieldSpec = {
+  name: 'startWaterFraction',
+  label: 'Water when it came in, dry basis',
+  kind: 'number',
+  unit: '%',
+  scale: 0.01,
+  ...asItWas,
+};
+
+/** What of an event can be said anew, by its type; each field as the correction takes it. */
 export function figuresOf({ type, plates: counted }: Pick<Event, 'type' | 'plates'>, { rooms }: Names): FieldSpec[] {
-  const amount = counted === null ? grams : plates;
+  const amount = counted === null ? [grams, basis] : [plates];
   const closures = (['OPEN', 'LOOSELY_COVERED', 'WELL_CLOSED', 'TIGHT', 'SEALED'] satisfies Closure[]).map((value) => {
     return { value, words: closureWord[value] };
   });
+  const closure: FieldSpec = { name: 'closure', label: 'How', kind: 'choice', choices: closures, ...asItWas };
+  const stands: FieldSpec = { ...closure, label: 'The new one stands' };
+  const why = textOf('why', 'Why');
   const byType: Record<string, FieldSpec[]> = {
-    CAME_IN: [amount],
-    CLOSED: [{ name: 'closure', label: 'How', kind: 'choice', choices: closures.slice(1), ...asItWas }],
-    MOVED: [{ name: 'room', label: 'To', kind: 'choice', choices: rooms, ...asItWas }],
-    PORTION_TAKEN: [amount],
-    PLATES_TAKEN: [plates],
-    COLUMN_PACKED: [amount],
-    DRIED: [temperature, { name: 'minutes', label: 'For', kind: 'number', unit: 'min', ...asItWas }, water],
-    EQUILIBRATED: [{ name: 'humidityPercent', label: 'At', kind: 'number', unit: '% RH', ...asItWas }, temperature],
-    WEIGHED: [water, temperature],
-    COUNTED: [amount],
-    LOST: [amount],
-    SPENT_ON_CHECK: [amount],
+    CAME_IN: [...amount, startWater, { ...room, choices: rooms, label: 'Room' }],
+    CLOSED: [{ ...closure, choices: closures.slice(1) }],
+    MOVED: [{ ...room, choices: rooms }],
+    PORTION_TAKEN: [grams, basis, lidOff, scooped, stands],
+    PLATES_TAKEN: [plates, lidOff, stands],
+    COLUMN_PACKED: [grams, basis, lidOff],
+    DRIED: [temperature, minutes, water],
+    EQUILIBRATED: [humidity, temperature],
+    WEIGHED: [water, basis, weighedPart, method, temperature],
+    COUNTED: [
+      ...amount,
+      ...(counted === null
+        ? [{ name: 'grossGrams', label: 'With its vessel', kind: 'number', unit: 'g', ...asItWas } as const]
+        : []),
+    ],
+    COMBINED: [grams, basis],
+    HABIT_SET: [
+      { name: 'timesADay', label: 'Times a working day', kind: 'number', ...asItWas },
+      { ...minutes, label: 'Each for' },
+      scooped,
+    ],
+    TOUCHED_SOLVENT: [textOf('what', 'Which solvent or sample')],
+    PRE_WASHED: [textOf('solvent', 'Which solvent')],
+    CONDITIONED: [
+      textOf('mobilePhase', 'Mobile phase'),
+      { name: 'columnVolumes', label: 'Column volumes', kind: 'number', ...asItWas },
+    ],
+    INTERRUPTED: [why],
+    NOT_FOUND: [why],
+    LOST: [...amount, why],
+    DISCARDED: [...amount, why],
+    SPENT_ON_CHECK: [...amount, textOf('what', 'Which check')],
   };
   return byType[type] ?? [];
 }

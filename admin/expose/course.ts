@@ -11,16 +11,54 @@ export interface Band {
   lower: number | null;
 }
 
+/** What would be, drawn on from now. */
+export interface Ahead {
+  points: readonly Omit<Point, 'roomHumidityPercent'>[];
+  label: string;
+}
+
+/** Something that happened, as the plot tells it. */
+export interface Happened {
+  at: string;
+  sentence: string;
+}
+
 const seconds = (at: string): number => Date.parse(at) / 1000;
 
-export function waterPlot(points: readonly Point[], { upper, lower }: Band, events: readonly string[]): PlotData {
-  const of = (key: 'scoopWaterFraction' | 'scoopLow' | 'scoopHigh' | 'meanWaterFraction') =>
-    points.map((point) => point[key]);
+/** The instants of the plot: what was, then what would be. */
+const timesOf = (points: readonly Point[], ahead: Ahead | null): number[] =>
+  [...points, ...(ahead?.points ?? [])].map(({ at }) => seconds(at));
+
+const blank = (of: readonly unknown[]): null[] => of.map(() => null);
+
+export function waterPlot(
+  points: readonly Point[],
+  { upper, lower }: Band,
+  events: readonly string[],
+  ahead: Ahead | null = null,
+): PlotData {
+  const would = ahead?.points ?? [];
+  const of = (key: 'scoopWaterFraction' | 'scoopLow' | 'scoopHigh' | 'meanWaterFraction') => [
+    ...points.map((point) => point[key]),
+    ...blank(would),
+  ];
+  const drawn: PlotData['lines'] = ahead
+    ? [
+        {
+          label: ahead.label,
+          values: [...blank(points), ...would.map(({ scoopWaterFraction }) => scoopWaterFraction)],
+          low: [...blank(points), ...would.map(({ scoopLow }) => scoopLow)],
+          high: [...blank(points), ...would.map(({ scoopHigh }) => scoopHigh)],
+          dashed: true,
+          colour: 'accent',
+        },
+      ]
+    : [];
   const limits = [];
   if (upper !== null) limits.push({ value: upper, label: `upper end ${percent(upper)}` });
   if (lower !== null && lower > 0) limits.push({ value: lower, label: `lower end ${percent(lower)}` });
   return {
-    times: points.map(({ at }) => seconds(at)),
+    times: timesOf(points, ahead),
     lines: [
       {
         label: 'next scoop',
@@ -29,7 +67,8 @@ export function waterPlot(points: readonly Point[], { upper, lower }: Band, even
         high: of('scoopHigh'),
         colour: 'ink',
       },
-      { label: 'mean', values: of('meanWaterFraction'), dashed: true, colour: 'ink' },
+      { label: 'mean', values: of('meanWaterFraction'), dashed: true, colour: 'muted' },
+      ...drawn,
     ],
     limits,
     ticks: events.map(seconds),
@@ -38,16 +77,11 @@ export function waterPlot(points: readonly Point[], { upper, lower }: Band, even
   };
 }
 
-export function humidityPlot(points: readonly Point[], room: string): PlotData {
+export function humidityPlot(points: readonly Point[], ahead: Ahead | null = null): PlotData {
+  const humidities = points.map(({ roomHumidityPercent }) => roomHumidityPercent);
   return {
-    times: points.map(({ at }) => seconds(at)),
-    lines: [
-      {
-        label: `${room}, % RH`,
-        values: points.map(({ roomHumidityPercent }) => roomHumidityPercent),
-        colour: 'accent',
-      },
-    ],
+    times: timesOf(points, ahead),
+    lines: [{ label: '', values: [...humidities, ...blank(ahead?.points ?? [])], colour: 'accent' }],
     format: (value) => String(Number(value.toFixed(1))),
     undated: true,
   };
@@ -75,6 +109,34 @@ export function pointWords({ at, ...point }: Point, now: Date, zone: string): st
   const { scoopWaterFraction: value, scoopLow: low, scoopHigh: high, roomHumidityPercent: humidity } = point;
   const air = humidity === null ? 'air unknown' : `${Math.round(humidity)}\u00a0% RH`;
   return `${spokenTime(new Date(at), now, zone)}: next scoop ${aboutPercent({ value, low, high })}, mean ${percent(point.meanWaterFraction)}, ${air}`;
+}
+
+/** For each point, what happened at it or since the one before. */
+export function happenedAt(points: readonly Pick<Point, 'at'>[], events: readonly Happened[]): Map<number, Happened[]> {
+  const found = new Map<number, Happened[]>();
+  const first = points[0];
+  const last = points.at(-1);
+  if (!first || !last) return found;
+  for (const event of events) {
+    const ms = Date.parse(event.at);
+    if (ms < Date.parse(first.at) || ms > Date.parse(last.at)) continue;
+    let nearest = 0;
+    for (const [i, { at }] of points.entries()) {
+      if (Math.abs(Date.parse(at) - ms) < Math.abs(Date.parse(points[nearest]?.at ?? at) - ms)) nearest = i;
+    }
+    found.set(nearest, [...(found.get(nearest) ?? []), event]);
+  }
+  return found;
+}
+
+/** Either side of an event one still hovers on it, points. */
+const REACH = 3;
+
+/** The point with an event nearest to one, within reach. */
+export function eventNear(at: ReadonlyMap<number, readonly Happened[]>, index: number): number | null {
+  const near = [...at.keys()].filter((point) => Math.abs(point - index) <= REACH);
+  near.sort((a, b) => Math.abs(a - index) - Math.abs(b - index));
+  return near[0] ?? null;
 }
 
 export interface Row {

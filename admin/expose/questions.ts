@@ -1,8 +1,13 @@
 // What a container's page asks: how it stands, what it rests on, and its water over time.
 import { question } from '../ask.ts';
 import { exposureFields, lineFields } from '../fields.ts';
-import type { confidenceWord, originWord } from '../say/words.ts';
+import type { State } from '../say/state.ts';
+import type { confidenceWord, Kind, originWord } from '../say/words.ts';
+import type { SupposedEvent } from './what-if.ts';
 import { flag, given, instant, many, maybe, number, text, word, type Answer } from '../shape.ts';
+
+export type Scooping = 'TOP' | 'SIDE' | 'ROLLED';
+export type Relation = 'ANCESTOR' | 'SIBLING' | 'COMBINED_FROM' | 'DESCENDANT' | 'EMPTIED_INTO';
 
 const groundFields = {
   name: text,
@@ -24,11 +29,38 @@ export const containerQuestion = question<{ label: string }>(
       cameInAt: instant,
       dryGramsAssumed: flag,
       touchedSolventAt: maybe(instant),
+      scooping: word<Scooping>(),
+      habitSaid: flag,
+      scoopingSaid: flag,
       habit: maybe({ timesADay: number, minutes: number }),
       lot: { lotNumber: text, receivedAt: instant, supplier: maybe({ name: text }) },
-      sorbent: { name: text, cautions: many(text) },
+      sorbent: { name: text, sorbentClass: text, cautions: many(text) },
+      room: { name: text, kind: word<'ROOM' | 'COLD_STORE' | 'DESICCATOR'>() },
       takenFrom: maybe({ label: text }),
-      portions: many({ label: text }),
+      holds: many({ id: text, forWhat: text, dryGrams: maybe(number), plates: maybe(number), until: maybe(instant) }),
+      lineage: {
+        more: flag,
+        kin: many({
+          relation: word<Relation>(),
+          level: number,
+          container: {
+            label: text,
+            kind: word<Kind>(),
+            finishedAt: maybe(instant),
+            vessel: maybe({ name: text }),
+            takenFrom: maybe({ label: text }),
+            exposure: maybe({ state: word<State>() }),
+          },
+        }),
+      },
+      dryingRecipes: many({
+        temperatureLowC: number,
+        temperatureHighC: number,
+        minutesLow: number,
+        minutesHigh: number,
+        limitC: number,
+        source: text,
+      }),
       dryingRequests: many({ id: text, why: text, state: word<'WAITING' | 'DRIED' | 'WITHDRAWN'>() }),
       exposure: maybe({
         ...exposureFields,
@@ -96,4 +128,21 @@ export const waterQuestion = question<{ label: string; from: string; until: stri
     }),
   ),
 });
+const wouldFields = {
+  at: instant,
+  scoopWaterFraction: number,
+  scoopLow: number,
+  scoopHigh: number,
+};
+
+export const whatIfQuestion = question<{ label: string; events: SupposedEvent[]; report: string[] }>(
+  'WhatIf',
+  '$label: String!, $events: [WhatIfEventInput!], $report: [DateTime!]!',
+)({
+  whatIf: given('container: {label: $label, events: $events, report: $report}', {
+    exposure: many({ ...wouldFields, state: word<State>(), hoursToLimit: maybe(number) }),
+    course: given('points: 80', many({ ...wouldFields, meanWaterFraction: number })),
+  }),
+});
+
 export type Water = NonNullable<Answer<typeof waterQuestion.shape>['container']>;

@@ -1,11 +1,11 @@
 // Tells the API an act that waited, and says how that ended.
 import { correctionText, eventText, events, type EventName } from '../act/acts.ts';
 import { actText, Failed, tell, Unreachable } from '../ask.ts';
-import { requestDryingAct, withdrawAct } from '../dry/acts.ts';
+import { driedAct, requestDryingAct, withdrawAct } from '../dry/acts.ts';
 import type { Recorded } from '../fields.ts';
 import type { Outcome, Waiting } from './queue.ts';
 
-const drying = [requestDryingAct, withdrawAct];
+const drying = [requestDryingAct, withdrawAct, driedAct];
 
 function textOf(act: string): string {
   if (act === 'correctEvent') return correctionText;

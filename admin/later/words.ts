@@ -19,6 +19,10 @@ const said: Record<string, (input: Input) => string> = {
   packColumn: () => 'a column packed',
   mixContainer: () => 'mixed or rolled',
   recordDrying: () => 'dried',
+  recordRequestedDrying: () => 'dried',
+  setScooping: () => 'how it is scooped',
+  interrupt: () => 'interrupted',
+  combineContainers: ({ into }) => `emptied into ${String(into)}`,
   recordEquilibration: () => 'equilibrated',
   recordWeighing: ({ waterFraction }) =>
     `weighed${typeof waterFraction === 'number' ? `: ${percent(waterFraction)} water` : ''}`,
