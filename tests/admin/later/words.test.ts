@@ -55,7 +55,7 @@ describe('the words', () => {
   });
   it('name every event that can be told, in words of the bench', () => {
     for (const name of Object.keys(events))
-      expect(actWords(name, { room: 'the hall', timesADay: 3, minutes: 10 })).not.toMatch(/[A-Z]|undefined/);
+      expect(actWords(name, { room: 'the hall', timesADay: 3, minutes: 10, into: '4m7-2xk' })).not.toMatch(/[A-Z]|undefined/);
     expect(actWords('takePortion', { grams: 50, vessel: 'beaker 250 mL' })).toBe('50 g taken into beaker 250 mL');
     expect(actWords('takePlates', { plates: 1 })).toBe('1 plate taken');
   });
