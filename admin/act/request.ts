@@ -20,9 +20,6 @@ export const requestDrying = (of: Line, wanted: Wanted, key: string): Promise<Re
   return recordAct({ act: 'requestDrying', label, input: { label, ...wanted }, words: 'Waits to be dried' }, key);
 };
 
-export const withdrawDrying = (id: string, label: string): Promise<Refusal | null> =>
-  recordAct({ act: 'withdrawDrying', label, input: { id }, words: 'Off the list' });
-
 /** Puts a request before another; null puts it last. */
 export async function moveRequest(id: string, before: string | null): Promise<Refusal | null> {
   return (await tellAct(moveAct, { id, before })).refused;

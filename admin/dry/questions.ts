@@ -3,6 +3,17 @@ import { question } from '../ask.ts';
 import { lineFields } from '../fields.ts';
 import { given, instant, many, maybe, number, text, type Answer } from '../shape.ts';
 
+const recipeFields = {
+  of: text,
+  temperatureLowC: number,
+  temperatureHighC: number,
+  minutesLow: number,
+  minutesHigh: number,
+  limitC: number,
+  source: text,
+};
+export type Recipe = Answer<typeof recipeFields>;
+
 export const waitingQuestion = question<Record<string, never>>('Waiting')({
   dryingRequests: given('first: 200, state: WAITING', {
     totalCount: number,
@@ -12,8 +23,15 @@ export const waitingQuestion = question<Record<string, never>>('Waiting')({
       plates: maybe(number),
       why: text,
       wantedBy: maybe(instant),
+      temperatureC: maybe(number),
+      minutes: maybe(number),
       madeAt: instant,
-      container: lineFields,
+      container: {
+        ...lineFields,
+        sorbent: { name: text, sorbentClass: text },
+        touchedSolventAt: maybe(instant),
+        dryingRecipes: many(recipeFields),
+      },
     }),
   }),
 });
