@@ -22,6 +22,12 @@ export function filledSpans(points: readonly Pick<AirPoint, 'at' | 'isFilled'>[]
   return spans;
 }
 
+/** Two spans that differ by more than a fiftieth of their length are two. */
+export function isOtherSpan([from, until]: readonly [number, number], of: readonly [number, number]): boolean {
+  const far = 0.02 * (of[1] - of[0]);
+  return Math.abs(from - of[0]) > far || Math.abs(until - of[1]) > far;
+}
+
 export interface AirPlot {
   name: string;
   data: PlotData;

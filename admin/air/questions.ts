@@ -15,7 +15,14 @@ const roomFields = {
   isAirFilled: flag,
   lastReadingAt: maybe(instant),
   assumedHumidityPercent: maybe(number),
+  assumedTemperatureC: maybe(number),
   desiccantRenewedAt: maybe(instant),
+  assumedAir: many({
+    from: instant,
+    humidityPercent: maybe(number),
+    temperatureC: maybe(number),
+    why: word<'RENEWED' | 'READ' | 'SAID'>(),
+  }),
   sensors: many({
     name: text,
     setAsideWhy: maybe(text),
@@ -27,6 +34,7 @@ const roomFields = {
 export type Room = Answer<typeof roomFields>;
 
 export const roomsQuestion = question<Record<string, never>>('Rooms')({
+  lab: { settings: { desiccantDays: number } },
   rooms: given('first: 200', { nodes: many(roomFields) }),
 });
 
@@ -130,9 +138,47 @@ export const addRoomAct = act(
 export const renewAct = act(
   'renewDesiccant',
   'DesiccantRenewed',
-  { room: text, at: maybe(instant) },
+  { room: text, at: maybe(instant), humidityPercent: maybe(number) },
   { room: { name: text } },
 );
+export const noteAirAct = act(
+  'noteRoomAir',
+  'RoomAirNoted',
+  { room: text, at: maybe(instant), humidityPercent: number, temperatureC: maybe(number) },
+  { room: { name: text } },
+);
+export const takeAirBackAct = act(
+  'takeRoomAirBack',
+  'RoomAirTakenBack',
+  { room: text, from: instant },
+  { room: { name: text } },
+);
+export const assumedAct = act(
+  'setAssumedAir',
+  'AssumedAirSet',
+  { room: text, humidityPercent: maybe(number), temperatureC: maybe(number) },
+  { room: { name: text } },
+);
+export const leftOutQuestion = question<{ room: string; from: string; until: string }>(
+  'LeftOut',
+  '$room: String!, $from: DateTime, $until: DateTime',
+)({
+  room: maybe(
+    given('name: $room', {
+      sensors: many({
+        name: text,
+        leftOut: given(
+          'from: $from, until: $until',
+          many({ from: instant, until: instant, quantity: text, why: text }),
+        ),
+      }),
+    }),
+  ),
+});
+export type LeftOut = NonNullable<
+  Answer<typeof leftOutQuestion.shape>['room']
+>['sensors'][number]['leftOut'][number] & { name: string };
+
 export const takeBackAct = act(
   'takeSensorBack',
   'SensorTakenBack',

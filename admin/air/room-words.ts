@@ -12,6 +12,7 @@ type Known = Pick<
   | 'isAirFilled'
   | 'lastReadingAt'
   | 'assumedHumidityPercent'
+  | 'assumedAir'
 >;
 
 export const airNow = ({ temperatureC, relativeHumidityPercent, vapourGramsPerM3 }: Known): string => {
@@ -21,6 +22,10 @@ export const airNow = ({ temperatureC, relativeHumidityPercent, vapourGramsPerM3
 
 /** Where the air comes from; a stale record says how old it is. */
 export function airFrom(room: Known, { now, zone }: Clock): string {
+  const noted = room.assumedAir.findLast(({ humidityPercent }) => humidityPercent !== null);
+  if (noted && (room.lastReadingAt === null || noted.from > room.lastReadingAt)) {
+    return `noted by hand ${spokenTime(new Date(noted.from), now, zone)}, and taken for granted since`;
+  }
   if (room.lastReadingAt === null) {
     return room.assumedHumidityPercent === null
       ? 'nobody knows its air: drop a logger’s file'
