@@ -47,6 +47,10 @@ function solved(weight: number, rest: number): number {
   throw new RangeError(`invalid weight: ${weight}, not a multiple of ${base}`);
 }
 
+/** The signs of what was typed: case, spaces and dashes do not matter, look-alikes are ours. */
+export const signsRead = (text: string): string =>
+  [...text.toUpperCase().replace(/[\s\-–—_.]/g, '')].map((sign) => lookAlikes[sign] ?? sign).join('');
+
 const example = 'six signs such as 4M7-2XK, with ? for one that cannot be read';
 
 /**
@@ -55,7 +59,7 @@ const example = 'six signs such as 4M7-2XK, with ? for one that cannot be read';
  * Refuses what has a wrong sign, naming `path`.
  */
 export function labelMeant(text: string, path = 'input.label'): string {
-  const read = [...text.toUpperCase().replace(/[\s\-–—_.]/g, '')].map((sign) => lookAlikes[sign] ?? sign);
+  const read = [...signsRead(text)];
   if (read.length === 0) throw missing(path, example);
   const strange = read.find((sign) => sign !== '?' && !signs.includes(sign));
   if (strange !== undefined) throw invalid(path, text, `${strange} is no sign of a label; ${example}`);

@@ -8,6 +8,7 @@ import './lot-type.ts';
 import './catalogue-type.ts';
 import './lab-type.ts';
 import './queries.ts';
+import './alike-type.ts';
 import './day-type.ts';
 import './mutations.ts';
 import './receive-mutation.ts';
