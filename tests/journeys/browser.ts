@@ -13,7 +13,9 @@ const args = [
   '--disable-sync',
 ];
 
-export const openBrowser = (): Promise<Browser> => chromium.launch({ executablePath: '/usr/bin/chromium', args });
+/** `more` are switches of Chromium beyond the usual. */
+export const openBrowser = (more: readonly string[] = []): Promise<Browser> =>
+  chromium.launch({ executablePath: '/usr/bin/chromium', args: [...args, ...more] });
 
 export interface Visit {
   page: Page;
@@ -28,13 +30,15 @@ export interface Look {
   width?: number;
   height?: number;
   colorScheme?: 'light' | 'dark';
+  /** With the service worker; without it, every request is the page's own and can be watched. */
+  worker?: boolean;
 }
 
 /** A fresh visit to a server: no cookies, no drafts, nothing remembered. */
 export async function visit(
   browser: Browser,
   address: string,
-  { width = 1280, height = 900, colorScheme = 'light' }: Look = {},
+  { width = 1280, height = 900, colorScheme = 'light', worker = false }: Look = {},
 ): Promise<Visit> {
   const context = await browser.newContext({
     baseURL: address,
@@ -42,6 +46,7 @@ export async function visit(
     colorScheme,
     reducedMotion: 'reduce',
     locale: 'en-GB',
+    serviceWorkers: worker ? 'allow' : 'block',
   });
   const foreign: string[] = [];
   const complaints: string[] = [];
