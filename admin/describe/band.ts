@@ -96,9 +96,10 @@ export function bandFields(grades: Opened['grades'], classUpper: number | null):
       name: 'basis',
       label: 'Counted on',
       kind: 'choice',
+      hint: 'As received: of the whole mass. Dry: of the dry sorbent.',
       choices: [
-        { value: 'AS_RECEIVED', words: 'as received: of the whole mass' },
-        { value: 'DRY', words: 'dry basis: of the dry sorbent' },
+        { value: 'AS_RECEIVED', words: 'as received' },
+        { value: 'DRY', words: 'dry basis' },
       ],
     },
   ];

@@ -3,21 +3,34 @@ import { spreadOut } from '../draw/spread.ts';
 import { percent } from '../say/water.ts';
 import type { Fit } from './questions.ts';
 
-export interface Frame {
-  width: number;
-  height: number;
-}
-export const frame: Frame = { width: 640, height: 320 };
-const margin = { left: 46, right: 8, top: 14, bottom: 44 };
+export const height = 300;
+const margin = { left: 40, right: 8, top: 14, bottom: 44 };
 
-/** The least round water above what is shown, kg/kg. */
-function topOf({ curve, points }: Pick<Fit, 'curve' | 'points'>): number {
+/** Round ends of the axis, kg/kg, and into how many round parts each goes. */
+const tops: readonly (readonly [number, number])[] = [
+  [0.005, 5],
+  [0.01, 5],
+  [0.02, 4],
+  [0.03, 3],
+  [0.05, 5],
+  [0.08, 4],
+  [0.1, 5],
+  [0.15, 3],
+  [0.2, 4],
+  [0.3, 3],
+  [0.5, 5],
+  [1, 5],
+  [2, 4],
+];
+
+/** The least round water above what is shown. */
+function topOf({ curve, points }: Pick<Fit, 'curve' | 'points'>): readonly [number, number] {
   const upTo = curve.filter(({ relativeHumidityPercent }) => relativeHumidityPercent <= 70);
   const most = Math.max(
     ...upTo.flatMap(({ waterFraction, classWaterFraction }) => [1.15 * waterFraction, classWaterFraction]),
     ...points.map(({ waterFraction }) => 1.2 * waterFraction),
   );
-  return [0.005, 0.01, 0.02, 0.03, 0.05, 0.1, 0.15, 0.2, 0.3, 0.5, 1, 2].find((round) => round >= most) ?? most;
+  return tops.find(([round]) => round >= most) ?? [most, 4];
 }
 
 export interface Drawn {
@@ -25,19 +38,20 @@ export interface Drawn {
   before: string;
   range: string;
   points: { x: number; y: number; label: string }[];
-  labels: { y: number; label: string; line: 'fitted' | 'before' }[];
+  labels: { x: number; y: number; label: string; line: 'fitted' | 'before' }[];
   xTicks: { x: number; label: string }[];
   yTicks: { y: number; label: string }[];
   inner: { left: number; right: number; top: number; bottom: number };
 }
 
-export function drawn(fit: Fit): Drawn {
-  const top = topOf(fit);
+/** The picture in a frame so many pixels wide. */
+export function drawn(fit: Fit, width: number): Drawn {
+  const [top, parts] = topOf(fit);
   const inner = {
     left: margin.left,
-    right: frame.width - margin.right,
+    right: width - margin.right,
     top: margin.top,
-    bottom: frame.height - margin.bottom,
+    bottom: height - margin.bottom,
   };
   const x = (relativeHumidity: number): number => inner.left + ((inner.right - inner.left) * relativeHumidity) / 90;
   const y = (water: number): number => inner.bottom - ((inner.bottom - inner.top) * Math.min(water, 1.3 * top)) / top;
@@ -53,8 +67,18 @@ export function drawn(fit: Fit): Drawn {
   const end = inside.at(-1) ?? fit.curve[0];
   const ends = end
     ? [
-        { y: y(end.waterFraction), label: 'as weighed', line: 'fitted' as const },
-        { y: y(end.classWaterFraction), label: fit.fromClass, line: 'before' as const },
+        {
+          x: x(end.relativeHumidityPercent) - 10,
+          y: y(end.waterFraction),
+          label: 'as weighed',
+          line: 'fitted' as const,
+        },
+        {
+          x: x(end.relativeHumidityPercent),
+          y: y(end.classWaterFraction) + 20,
+          label: fit.fromClass,
+          line: 'before' as const,
+        },
       ]
     : [];
   return {
@@ -66,10 +90,10 @@ export function drawn(fit: Fit): Drawn {
       y: y(waterFraction),
       label: `${over}, ${percent(waterFraction)}`,
     })),
-    labels: spreadOut(ends, 18, inner.top + 12, inner.bottom - 6),
+    labels: spreadOut(ends, 20, inner.top + 12, inner.bottom - 6),
     xTicks: [0, 15, 30, 45, 60, 75, 90].map((one) => ({ x: x(one), label: String(one) })),
-    yTicks: [0, 0.25, 0.5, 0.75, 1].map((share) => {
-      const water = share * top;
+    yTicks: Array.from({ length: parts + 1 }, (_, i) => {
+      const water = (i * top) / parts;
       return { y: y(water), label: String(Number((100 * water).toFixed(2))) };
     }),
     inner,

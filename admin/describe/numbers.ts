@@ -79,3 +79,34 @@ export const numberBefore = ({ name, value, origin, confidence, source }: Proper
   confidence,
   source,
 });
+
+const order = [
+  'filmCapacity',
+  'filmC',
+  'filmK',
+  'poreCapacity',
+  'poreActivity',
+  'poreWidth',
+  'capacityDoubt',
+  'capacityDoubtWet',
+  'bulkDensityKgPerM3',
+  'voidFraction',
+];
+
+export interface NumberGroup {
+  from: string;
+  all: Property[];
+}
+
+/** Numbers in the order one thinks of them, together where they have one source, which is then said once. */
+export function numberGroups(properties: readonly Property[]): NumberGroup[] {
+  const sorted = [...properties].sort((one, other) => order.indexOf(one.name) - order.indexOf(other.name));
+  const groups: NumberGroup[] = [];
+  for (const property of sorted) {
+    const from = `${sentence(fromWords(property))}: ${property.source}`;
+    const last = groups.find((group) => group.from === from);
+    if (last) last.all.push(property);
+    else groups.push({ from, all: [property] });
+  }
+  return groups;
+}

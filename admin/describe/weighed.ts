@@ -25,7 +25,7 @@ export function pointFields(salts: readonly Salt[]): FieldSpec[] {
           words:
             relativeHumidityPercent === null
               ? `${name}: known from ${fromC} to ${toC} °C`
-              : `${name}: ${relativeHumidityPercent.toFixed(1)} % RH`,
+              : `${relativeHumidityPercent.toFixed(1)} % RH: ${name}`,
         })),
         { value: otherAir, words: 'air whose humidity was read' },
       ],
@@ -43,7 +43,7 @@ export function pointFields(salts: readonly Salt[]): FieldSpec[] {
       label: 'Known by',
       kind: 'choice',
       choices: [
-        { value: 'masses', words: 'weighing before and after drying' },
+        { value: 'masses', words: 'two weighings' },
         { value: 'received', words: 'water found, as received' },
         { value: 'dry', words: 'water found, dry basis' },
       ],

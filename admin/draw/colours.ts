@@ -1,6 +1,6 @@
 // The page's colours for what is drawn on a canvas, which knows no custom properties.
 
-const names = ['paper', 'ink', 'muted', 'rule', 'tinted', 'accent', 'wet', 'range'] as const;
+const names = ['paper', 'ink', 'muted', 'rule', 'line', 'tinted', 'accent', 'wet', 'range'] as const;
 export type Colours = Record<(typeof names)[number], string>;
 
 /** The colours as they are now, light or dark. */

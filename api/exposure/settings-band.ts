@@ -27,9 +27,6 @@ export interface BandChange {
   lowerWaterFraction: number | null;
 }
 
-const lotOnly = (lotNumber: string | null | undefined, lotId: string | null) =>
-  lotNumber ? { lotId: lotId ?? '' } : { lot: { targetPolicy: null } };
-
 /** Refuses a band that does not go together, as setting it would. */
 export async function bandChange(context: Context, input: z.output<typeof bandChangeSaid>): Promise<BandChange> {
   const { database, lab } = context;
@@ -39,10 +36,10 @@ export async function bandChange(context: Context, input: z.output<typeof bandCh
   const band = bandOf(input, sorbent.sorbentClass);
   const containers = await database.read.container.findMany({
     where: {
-      lot: { sorbentId: sorbent.id },
       isVoid: false,
       finishedAt: null,
-      ...lotOnly(input.lotNumber, lot?.id ?? null),
+      // A lot with a target of its own does not go by its sorbent's.
+      lot: lot ? { id: lot.id } : { sorbentId: sorbent.id, targetPolicy: null },
     },
     select: { id: true, label: true, lotId: true, exposure: { select: { state: true } } },
     orderBy: { cameInAt: 'desc' },

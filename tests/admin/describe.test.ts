@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { emptyOf, readFields } from '../../admin/act/field.ts';
 import { bandBefore, bandFields, bandInput, bandTyped, bandWords, changeWords } from '../../admin/describe/band.ts';
-import { curveWords, drawn, frame } from '../../admin/describe/curve.ts';
+import { curveWords, drawn } from '../../admin/describe/curve.ts';
 import { lotInput, lotTyped } from '../../admin/describe/lots.ts';
 import { numberWords } from '../../admin/describe/numbers.ts';
 import { placeOf, pointFields, readRows } from '../../admin/describe/weighed.ts';
@@ -167,12 +167,12 @@ describe('a fitted curve', () => {
   ];
   const fit = { fromClass: 'silica', misfitPercent: 0, cannotTell: [], notes: [], source: '', curve, points };
   it('draws the sample on the curve, inside the frame', () => {
-    const { points: marks, inner } = drawn(fit);
+    const { points: marks, inner } = drawn(fit, 640);
     const [mark] = marks;
     expect(mark?.x).toBeCloseTo(inner.left + ((inner.right - inner.left) * 33) / 90, 6);
     expect(mark?.y).toBeGreaterThan(inner.top);
     expect(mark?.y).toBeLessThan(inner.bottom);
-    expect(inner.right).toBeLessThanOrEqual(frame.width);
+    expect(inner.right).toBeLessThanOrEqual(640);
   });
   it('is told in a sentence to who does not see it', () => {
     expect(plain(curveWords(fit))).toBe(

@@ -26,6 +26,8 @@ describeEngines('what stands behind the stock', (on) => {
   it('another band is another answer at once, and a lot’s own band goes before its sorbent’s', async () => {
     const world = await newWorld(await on.fresh());
     await world.furnished();
+    await world.tell('addSorbent', { name: 'Another silica', sorbentClass: 'silica' }, '__typename');
+    await world.drum(600, { startWaterFraction: 0.03 }, { sorbent: 'Another silica' });
     const { label } = await world.drum(600, { startWaterFraction: 0.03 }, { lotNumber: 'F-1' });
     expect((await exposureOf(world, label)).state).toBe('GOOD');
     const set = { sorbent: silica, policy: 'DRY', upperWaterFraction: 0.025 };
