@@ -1,0 +1,27 @@
+// What an accessibility check finds on a page as it stands, and what is too small for a finger.
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+
+/** WCAG 2.2 to AA, and what axe calls best practice. */
+const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+
+export async function findings(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).withTags(rules).analyze();
+  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`);
+}
+
+/** Controls lower than 44 px; links within a sentence are not meant. */
+export const tooSmall = (page: Page): Promise<(string | undefined)[]> =>
+  page
+    .locator('main button, main select, main summary, main input:not([type=checkbox]), .foot button')
+    .evaluateAll((controls) =>
+      controls
+        .filter((control) => {
+          const { height } = control.getBoundingClientRect();
+          return height > 0 && height < 44;
+        })
+        .map((control) => control.textContent?.trim()),
+    );
+
+export const isTooWide = (page: Page): Promise<boolean> =>
+  page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
