@@ -44,7 +44,7 @@ export function driedFields(request: Request, vessels: readonly Choice[]): Field
           hint: `In it: ${grams(container.dryGrams)}.`,
           when: some,
         },
-        { name: 'vessel', label: 'Dried in', kind: 'choice', choices: vessels, when: some },
+        { name: 'vessel', label: 'Dried in', kind: 'choice', choices: vessels, initial: '', when: some },
       ];
   return [
     { name: 'how', label: 'How dry it is, known', kind: 'choice', choices: ways },
@@ -55,7 +55,7 @@ export function driedFields(request: Request, vessels: readonly Choice[]): Field
       label: 'Oven',
       kind: 'number',
       unit: '°C',
-      initial: String(temperatureC ?? usual?.temperatureHighC ?? ''),
+      initial: String(temperatureC ?? usual?.temperatureLowC ?? ''),
     },
     {
       name: 'minutes',
