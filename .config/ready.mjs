@@ -34,6 +34,7 @@ const modes = {
   start: { needs: 'start', admin: true, run: () => runTypeScript('api/server.ts', rest) },
   estimate: command('estimate'),
   tray: command('tray'),
+  'plan-ovens': command('plan-ovens'),
   demand: command('demand'),
   import: command('import'),
   backup: command('backup'),
