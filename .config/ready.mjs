@@ -53,6 +53,7 @@ const modes = {
   lint: { needs: 'all', run: () => all(style) },
   models: { needs: 'all', generate: 'always', run: () => runTypeScript('.config/migration.ts', rest) },
   bench: { needs: 'all', admin: true, run: () => runTypeScript('tests/bench/run.ts', rest) },
+  pictures: { needs: 'all', admin: true, run: () => runTypeScript('tests/pictures/take.ts', rest) },
   long: { needs: 'all', admin: true, run: () => runTypeScript('.config/long.ts', rest) },
 };
 

@@ -1,0 +1,82 @@
+// `npm run pictures`: the README's pictures, taken of the demo lab as it is now. With `-- --all FOLDER [--size N]`: every page
+// at three widths, light and dark, of a lab of so many containers, to be looked at one by one.
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import type { Browser, Page } from 'playwright-core';
+import { openBrowser, visit } from '../journeys/browser.ts';
+import type { Served } from '../journeys/server.ts';
+import { labOfSize, sizes, type Size } from './labs.ts';
+import { pictured } from './pages.ts';
+
+const shelf = fileURLToPath(new URL('../../fixtures/pictures', import.meta.url));
+
+/** Waits until nothing is being fetched or drawn any more. */
+async function settle(page: Page): Promise<void> {
+  await page.waitForLoadState('networkidle');
+  await page.evaluate(() => document.fonts.ready);
+  await page.waitForTimeout(400);
+}
+
+async function readmePictures(browser: Browser, { address, ask }: Served): Promise<void> {
+  const { containers } = (await ask(
+    '{ containers(first: 1, orderBy: MOST_URGENT, filter: { isOpen: true, state: [USE_SOON], kind: PORTION }) { nodes { label } } }',
+  )) as { containers: { nodes: { label: string }[] } };
+  const label = containers.nodes[0]?.label;
+  if (label === undefined) throw new Error('the demo lab has no open portion to show');
+  const shots = [
+    { name: 'open-now', path: `/?show=lid-off&c=${label}`, width: 1280, height: 940, colorScheme: 'light' },
+    { name: 'container', path: `/c/${label}`, width: 1280, height: 1300, colorScheme: 'light' },
+    { name: 'phone', path: '/?show=lid-off', width: 360, height: 780, colorScheme: 'dark' },
+  ] as const;
+  for (const { name, path, ...look } of shots) {
+    const { page, context } = await visit(browser, address, look);
+    await page.goto(path);
+    await settle(page);
+    await page.screenshot({ path: join(shelf, `${name}.png`) });
+    await context.close();
+  }
+}
+
+async function allPictures(browser: Browser, { address, ask }: Served, size: Size, folder: string): Promise<void> {
+  mkdirSync(folder, { recursive: true });
+  const { containers } = (await ask('{ containers(first: 1, orderBy: MOST_URGENT) { nodes { label } } }')) as {
+    containers: { nodes: { label: string }[] };
+  };
+  const label = containers.nodes[0]?.label;
+  for (const width of [360, 768, 1280]) {
+    for (const colorScheme of ['light', 'dark'] as const) {
+      const { page, context } = await visit(browser, address, { width, height: width < 500 ? 780 : 900, colorScheme });
+      for (const { name, path, act } of pictured) {
+        const to = path(label);
+        if (to === null) continue;
+        await page.goto(to);
+        await settle(page);
+        await act?.(page);
+        await page.waitForTimeout(200);
+        const fullPage = size !== '5000';
+        await page.screenshot({ path: join(folder, `${name}-${size}-${width}-${colorScheme}.png`), fullPage });
+      }
+      await context.close();
+    }
+  }
+}
+
+const { values } = parseArgs({ options: { all: { type: 'string' }, size: { type: 'string' } } });
+const wanted = values.size === undefined ? sizes : sizes.filter((size) => size === values.size);
+if (wanted.length === 0) throw new Error(`unknown --size: ${values.size}, one of ${sizes.join(', ')}`);
+const browser = await openBrowser();
+try {
+  for (const size of values.all === undefined ? (['80'] as const) : wanted) {
+    const lab = await labOfSize(size);
+    try {
+      if (values.all === undefined) await readmePictures(browser, lab);
+      else await allPictures(browser, lab, size, values.all);
+    } finally {
+      await lab.stop();
+    }
+  }
+} finally {
+  await browser.close();
+}
