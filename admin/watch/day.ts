@@ -1,6 +1,6 @@
 // What the day asks for, most urgent first; what is good to use goes without saying.
 import { untilWords, type Clock, type State } from '../say/state.ts';
-import { count, sentence } from '../say/words.ts';
+import { count } from '../say/words.ts';
 import type { Pulse } from './questions.ts';
 
 type Day = Pulse['day'];
@@ -14,9 +14,7 @@ export function dayParts(
     { state: 'UNKNOWN', n: day.weighFirst, words: 'to weigh first' },
     { state: 'TOO_DRY', n: day.tooDry, words: 'too dry' },
   ];
-  return parts
-    .filter(({ n }) => n > 0)
-    .map(({ state, n, words }, i) => ({ state, words: i === 0 ? sentence(`${n} ${words}`) : `${n} ${words}` }));
+  return parts.filter(({ n }) => n > 0).map(({ state, n, words }) => ({ state, words: `${n} ${words}` }));
 }
 
 /** The plates in two phrases: "18 plates ready", "until Thursday 14:00"; null of a lab that has none. */
