@@ -1,0 +1,68 @@
+// How water answers to each factor, read from the responses that the bed carries along.
+import { topMean } from '../bed.ts';
+import type { Condition } from '../condition.ts';
+import { bedCells } from '../grid.ts';
+import type { CapacityDoubt } from '../history.ts';
+import { activityAtWater } from '../isotherm.ts';
+import { capacitySd } from '../uncertainty.ts';
+import { className, classSd, containerName, lotName, lotSd, priorSd, startName } from './factors.ts';
+import type { Weighed } from './weighing.ts';
+
+/** ∂(what is asked)/∂(factor), and one sigma of that factor before anything is learned. */
+export interface Slope {
+  readonly value: number;
+  readonly sd: number;
+}
+export type Slopes = ReadonlyMap<string, Slope>;
+
+export interface Answering {
+  /** kg/kg, true. */
+  readonly water: number;
+  readonly slopes: Slopes;
+  /** What the capacity at wetter places adds to the doubt about the factor of drier ones, one sigma, kg/kg. */
+  readonly blur: number;
+}
+
+/** Instant at which the water was last set as a whole, not by a weighing; what starts anew from there. */
+export function fillAt({ input }: Weighed, atS: number): number {
+  let fillS = input.start.atS;
+  for (const { kind, atS: at } of input.actions) {
+    if (at < atS && (kind === 'dried' || kind === 'combined')) fillS = at;
+  }
+  return fillS;
+}
+
+/** Mean water of the top `depthM` and its slopes. */
+export function answering(weighed: Weighed, condition: Condition, depthM: number): Answering {
+  const { input, lot, pool } = weighed;
+  const { key, sorbent } = input.spec;
+  const { bed } = condition;
+  const slopes = new Map<string, Slope>();
+  const add = (name: string, value: number, sd: number) =>
+    slopes.set(name, { value: value + (slopes.get(name)?.value ?? 0), sd });
+  const unit = topMean(bed, bed.water, 0, depthM);
+  const water = bed.capacity * unit;
+  // ∂w/∂ln(capacity) comes free: w less every other response.
+  let capacity = water;
+  for (const [row, name] of bed.rows.entries()) {
+    const value = bed.capacity * topMean(bed, bed.responses, row * bedCells, depthM);
+    if (name !== 'bias') capacity -= value;
+    if (name.startsWith('closed:')) {
+      const slash = name.indexOf('/');
+      const [closure, container] = [name.slice(0, slash), containerName(name.slice(slash + 1))];
+      add(closure, value, priorSd(closure));
+      add(container, value, priorSd(container));
+    } else if (name.startsWith('start:')) {
+      const of = name.slice('start:'.length);
+      const fillS = of === key ? fillAt(weighed, condition.atS) : (weighed.handedFillS ?? 'handed');
+      add(startName(of, fillS), value, condition.startSdLn);
+    } else add(name, value, priorSd(name));
+  }
+  add(className(pool), capacity, classSd(sorbent.doubt));
+  add(lotName(lot), capacity, lotSd(sorbent.doubt));
+  return { water, slopes, blur: Math.abs(capacity) * beyond(sorbent.doubt, activityAtWater(bed.isotherm, unit)) };
+}
+
+// The doubt grows where pores fill; only the part below them is the factor's own.
+const beyond = (doubt: CapacityDoubt, activity: number): number =>
+  Math.sqrt(Math.max(0, capacitySd({ capacity: doubt, factors: [] }, activity) ** 2 - doubt.below ** 2));
