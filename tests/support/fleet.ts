@@ -122,7 +122,7 @@ export async function writeFleet(
     });
     const named = [...sorbents].map(([name, id]) => ({ id, labId, name, sorbentClass: name }));
     await tx.sorbent.createMany({ data: named });
-    const first = start / dayMs - 31;
+    const first = Math.floor(start / dayMs) - 31;
     const air = roomIds.flatMap((roomId) =>
       Array.from({ length: 31 + days }, (_, i) => ({
         labId,
