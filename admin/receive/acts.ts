@@ -14,6 +14,7 @@ export const receiveLotAct = act(
     retestOn: maybe(instant),
     certificateWaterPercent: maybe(number),
     certificateMaxWaterPercent: maybe(number),
+    certificateBasis: maybe(word<'AS_RECEIVED' | 'DRY'>()),
     note: maybe(text),
     containers: many({
       kind: word<'DRUM' | 'PLATE_BOX'>(),
@@ -25,9 +26,17 @@ export const receiveLotAct = act(
       closure: maybe(word<Closure>()),
       startWaterFraction: maybe(number),
       backing: maybe(word<'GLASS' | 'ALUMINIUM' | 'PLASTIC'>()),
+      layerThicknessMm: maybe(number),
+      plateWidthMm: maybe(number),
+      plateHeightMm: maybe(number),
+      innerDiameterMm: maybe(number),
+      heightMm: maybe(number),
+      mouthDiameterMm: maybe(number),
     }),
   },
   { containers: many({ label: text }), notes: many(text) },
 );
 
 export const addSupplierAct = act('addSupplier', 'SupplierAdded', { name: text }, { supplier: { name: text } });
+
+export const addCommonVesselsAct = act('addCommonVessels', 'CommonVesselsAdded', {}, { vessels: many({ name: text }) });

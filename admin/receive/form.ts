@@ -10,6 +10,7 @@ export interface Known {
 }
 
 export const otherSupplier = 'another supplier …';
+export const ownSizes = 'one of other sizes …';
 
 const closures: readonly Closure[] = ['SEALED', 'TIGHT', 'WELL_CLOSED', 'LOOSELY_COVERED', 'OPEN'];
 
@@ -67,6 +68,39 @@ export function containerFields({ rooms, vessels }: Known): FieldSpec[] {
   ];
 }
 
+const isPlates = { field: 'kind', is: 'PLATE_BOX' };
+const hasOwnSizes = { field: 'vessel', is: ownSizes };
+const mm = { kind: 'number', unit: 'mm' } as const;
+
+/** One kind of pack: what a container is, its own sizes where no listed vessel has them, and what its plates are. */
+export function packFields(known: Known): FieldSpec[] {
+  const all = containerFields({ ...known, vessels: [...known.vessels, { value: ownSizes, words: ownSizes }] });
+  const after = (name: string, more: FieldSpec[]) => (field: FieldSpec) =>
+    field.name === name ? [field, ...more] : [field];
+  return all
+    .flatMap(
+      after('vessel', [
+        { name: 'innerDiameterMm', label: 'Inner diameter', ...mm, when: hasOwnSizes },
+        { name: 'heightMm', label: 'Inner height', ...mm, when: hasOwnSizes },
+        {
+          name: 'mouthDiameterMm',
+          label: 'Mouth',
+          ...mm,
+          optional: true,
+          hint: 'Empty: as wide as inside.',
+          when: hasOwnSizes,
+        },
+      ]),
+    )
+    .flatMap(
+      after('backing', [
+        { name: 'layerThicknessMm', label: 'Layer', ...mm, optional: true, hint: 'Empty: 0.25 mm.', when: isPlates },
+        { name: 'plateWidthMm', label: 'Plate width', ...mm, optional: true, hint: 'Empty: 200 mm.', when: isPlates },
+        { name: 'plateHeightMm', label: 'Plate height', ...mm, optional: true, hint: 'Empty: 200 mm.', when: isPlates },
+      ]),
+    );
+}
+
 export const moreFields: FieldSpec[] = [
   { name: 'receivedAt', label: 'When it came', kind: 'time', optional: true, hint: 'Empty: now.' },
   {
@@ -84,7 +118,6 @@ export const moreFields: FieldSpec[] = [
     kind: 'number',
     unit: '%',
     optional: true,
-    hint: 'As received, as certificates speak.',
   },
   {
     name: 'certificateMaxWaterPercent',
@@ -92,9 +125,19 @@ export const moreFields: FieldSpec[] = [
     kind: 'number',
     unit: '%',
     optional: true,
-    hint: 'As received.',
   },
-  { name: 'retestOn', label: 'Retest on', kind: 'time', optional: true },
+  {
+    name: 'certificateBasis',
+    label: 'The certificate counts on',
+    kind: 'choice',
+    optional: true,
+    hint: 'Empty: as received, as certificates speak.',
+    choices: [
+      { value: 'AS_RECEIVED', words: 'the whole, as received' },
+      { value: 'DRY', words: 'the dry sorbent' },
+    ],
+  },
+  { name: 'retestOn', label: 'Retest on', kind: 'day', optional: true },
   { name: 'note', label: 'Note', kind: 'text', optional: true },
 ];
 
@@ -104,7 +147,13 @@ const ofContainer = new Set([
   'grams',
   'plates',
   'backing',
+  'layerThicknessMm',
+  'plateWidthMm',
+  'plateHeightMm',
   'vessel',
+  'innerDiameterMm',
+  'heightMm',
+  'mouthDiameterMm',
   'closure',
   'room',
   'startWaterFraction',
@@ -112,13 +161,22 @@ const ofContainer = new Set([
 
 type Values = Record<string, string | number | boolean>;
 
-/** The input of `receiveLot` of the form's values. */
-export function receivedInput({ newSupplier, supplier, ...values }: Values) {
+const packOf = (values: Values): Values =>
+  Object.fromEntries(
+    Object.entries(values).filter(
+      ([name, value]) => ofContainer.has(name) && !(name === 'vessel' && value === ownSizes),
+    ),
+  );
+
+/** The input of `receiveLot` of the form's values; `others` are further kinds of pack of the same lot. */
+export function receivedInput({ newSupplier, supplier, ...values }: Values, others: readonly Values[] = []) {
   const entries = Object.entries(values);
   const named = newSupplier ?? supplier;
+  const { startWaterFraction } = values;
+  const water = startWaterFraction === undefined ? {} : { startWaterFraction };
   return {
     ...Object.fromEntries(entries.filter(([name]) => !ofContainer.has(name))),
     ...(named === undefined ? {} : { supplier: named }),
-    containers: [Object.fromEntries(entries.filter(([name]) => ofContainer.has(name)))],
+    containers: [packOf(values), ...others.map((other) => ({ ...packOf(other), ...water }))],
   };
 }

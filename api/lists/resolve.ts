@@ -29,6 +29,9 @@ export interface Make {
 const word: Record<Named, string> = { SORBENT: 'sorbent', SUPPLIER: 'supplier', ROOM: 'room', VESSEL: 'vessel' };
 const classes = ['silica', 'alumina', 'c18', 'magnesium silicate', 'cellulose'];
 
+/** What nobody is delivered anything in. */
+const isOpenWare = (vessel: string): boolean => /^(beaker|crystallising dish|drying tray)/i.test(vessel);
+
 /** Loosely poured sorbent, g/mL: common practice, for the offer of a vessel only. */
 const pouredGramsPerMl = 0.45;
 
@@ -104,8 +107,9 @@ export function resolver(known: Known, answers: Answers) {
     if (meant !== null) return meant;
     const needMl = grams / pouredGramsPerMl;
     const bySize = [...known.vessels].sort((one, other) => one.volumeMl - other.volumeMl);
-    const fitting = bySize.filter(({ volumeMl }) => volumeMl >= needMl);
-    const smaller = bySize.filter(({ volumeMl }) => volumeMl < needMl).reverse();
+    const fits = ({ volumeMl }: { volumeMl: number }): boolean => volumeMl >= needMl;
+    const fitting = bySize.filter((vessel) => fits(vessel) && !isOpenWare(vessel.name));
+    const smaller = bySize.filter((vessel) => !fits(vessel) || isOpenWare(vessel.name)).reverse();
     const choices = [...fitting, ...smaller].map(({ name }) => ({ answer: `is:${name}`, words: name }));
     ask(key, `In what do ${Number(grams.toPrecision(6))} g stand?`, choices);
     return undefined;

@@ -12,6 +12,7 @@ import './alike-type.ts';
 import './day-type.ts';
 import './mutations.ts';
 import './receive-mutation.ts';
+import './vessels-mutation.ts';
 import './keep-mutations.ts';
 import './barcode-type.ts';
 import './shelf-count-mutation.ts';
