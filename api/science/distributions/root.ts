@@ -1,7 +1,7 @@
 // Where a rising function passes nought: the secant where it helps, halving where it does not.
 
-/** A point between `low` and `high` where `rising` changes its sign, to the last digits. */
-export function rootBetween(rising: (x: number) => number, low: number, high: number): number {
+/** A point between `low` and `high` where `rising` changes its sign; `precision` is relative, to the last digits if not said. */
+export function rootBetween(rising: (x: number) => number, low: number, high: number, precision = 2e-15): number {
   let [a, b] = [low, high];
   let [fa, fb] = [rising(a), rising(b)];
   if (fa >= 0) return a;
@@ -16,7 +16,7 @@ export function rootBetween(rising: (x: number) => number, low: number, high: nu
     if (fx === 0) return x;
     if (fx < 0) [a, fa] = [x, fx];
     else [b, fb] = [x, fx];
-    if (b - a <= 2e-15 * Math.max(Math.abs(a), Math.abs(b))) return (a + b) / 2;
+    if (b - a <= precision * Math.max(Math.abs(a), Math.abs(b))) return (a + b) / 2;
   }
   return (a + b) / 2;
 }
