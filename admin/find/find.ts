@@ -8,20 +8,33 @@ import { barcodeQuestion, whichQuestion } from './questions.ts';
 import { cameByCode } from './scanned.svelte.ts';
 import { isLabelLike, labelIn } from './scanner.ts';
 
+/** Opens a container that was named by its code. */
+export function openByCode(label: string): void {
+  cameByCode(label);
+  go(containerPath(label));
+}
+
+/** The label of the container that a code belongs to; null when there is none, or nobody can tell. */
+export async function labelledBy(code: string): Promise<string | null> {
+  try {
+    return (await ask(whichQuestion, { label: labelIn(code) })).which?.label ?? null;
+  } catch (error) {
+    return error instanceof Unreachable ? lastSeen(labelIn(code)) : null;
+  }
+}
+
 /** Goes to the container of a code; answers what to say when there is none. */
 export async function goToCode(code: string): Promise<string | null> {
   const label = labelIn(code);
   try {
     const { which } = await ask(whichQuestion, { label });
     if (!which) return `Nothing here is called ${label}.`;
-    cameByCode(which.label);
-    go(containerPath(which.label));
+    openByCode(which.label);
     return null;
   } catch (error) {
     const kept = error instanceof Unreachable ? await lastSeen(label) : null;
     if (kept === null) return problemWords(error);
-    cameByCode(kept);
-    go(containerPath(kept));
+    openByCode(kept);
     return null;
   }
 }

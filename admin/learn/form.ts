@@ -8,9 +8,13 @@ const notLearned = new Set(['lotNumber', 'newSupplier', 'count', 'room']);
 export function learnFields(known: Known): FieldSpec[] {
   return [...lotFields(known), ...containerFields(known)]
     .filter(({ name }) => !notLearned.has(name))
-    .map((field) =>
-      field.name === 'supplier'
-        ? { ...field, choices: field.choices?.filter(({ value }) => value !== otherSupplier) ?? [] }
-        : field,
-    );
+    .map((field) => {
+      const choices = field.choices?.filter(({ value }) => value !== otherSupplier);
+      const isLeft = field.name === 'vessel' || field.name === 'closure';
+      return {
+        ...field,
+        ...(choices && { choices }),
+        ...(isLeft && { optional: true, hint: 'Empty: said each time.' }),
+      };
+    });
 }
