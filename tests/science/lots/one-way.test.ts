@@ -73,7 +73,7 @@ describe('the one-way analysis', () => {
     [[2, 2, 2, 2, 2, 2, 2, 2, 8, 8], 0.3],
   ])('holds the true variances in nine of ten intervals: groups of %j, %d between', (sizes, between) => {
     const draw = normal(17);
-    const runs = amount(600, 20_000);
+    const runs = amount(400, 20_000);
     const held = { within: 0, between: 0, share: 0 };
     const truth = { within: 1, between: between ** 2, share: between ** 2 / (between ** 2 + 1) };
     for (let run = 0; run < runs; run++) {

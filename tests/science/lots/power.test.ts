@@ -7,7 +7,7 @@ import { amount } from '../../support/amount.ts';
 import { normal } from '../support/normal.ts';
 
 const margin = 0.03;
-const checks = amount(1500, 100_000);
+const checks = amount(1000, 100_000);
 /** Four standard deviations of a simulated share. */
 const allowed = 4 * Math.sqrt(0.25 / checks);
 
