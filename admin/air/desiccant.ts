@@ -7,7 +7,7 @@ import type { Room } from './questions.ts';
 
 const dayMs = 86_400_000;
 
-export interface Renewal {
+interface Renewal {
   words: string;
   isDue: boolean;
 }

@@ -10,7 +10,7 @@ export const basisWord: Record<Basis, string> = { AS_RECEIVED: 'as received', DR
 
 /** Of the whole mass, from the dry one. */
 export const ofWhole = (dry: number): number => dry / (1 + dry);
-export const onBasis = (dry: number, basis: Basis): number => (basis === 'DRY' ? dry : ofWhole(dry));
+const onBasis = (dry: number, basis: Basis): number => (basis === 'DRY' ? dry : ofWhole(dry));
 
 type Target = Pick<Sorbent, 'targetUpperWaterFraction' | 'targetLowerWaterFraction' | 'targetBandWaterFraction'> & {
   targetPolicy: Sorbent['targetPolicy'] | null;

@@ -33,7 +33,7 @@ function topOf({ curve, points }: Pick<Fit, 'curve' | 'points'>): readonly [numb
   return tops.find(([round]) => round >= most) ?? [most, 4];
 }
 
-export interface Drawn {
+interface Drawn {
   fitted: string;
   before: string;
   range: string;

@@ -93,7 +93,7 @@ const order = [
   'voidFraction',
 ];
 
-export interface NumberGroup {
+interface NumberGroup {
   from: string;
   all: Property[];
 }

@@ -3,7 +3,7 @@ import type { FieldSpec, Typed } from '../act/field.ts';
 import { readFields } from '../act/field.ts';
 import type { FitInput, Salt, WeighedInput } from './questions.ts';
 
-export const otherAir = 'other';
+const otherAir = 'other';
 
 export function pointFields(salts: readonly Salt[]): FieldSpec[] {
   const mass = (name: string, label: string, hint?: string): FieldSpec => ({

@@ -4,7 +4,7 @@ import { blockSeconds } from '../science/climate.ts';
 import type { TypicalDay } from '../science/history.ts';
 import { constantDay } from './typical.ts';
 
-export const whys = ['RENEWED', 'READ', 'SAID'] as const;
+const whys = ['RENEWED', 'READ', 'SAID'] as const;
 
 const step = z.object({
   fromMs: z.number(),

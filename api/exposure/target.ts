@@ -6,7 +6,7 @@ import { sorbentClass } from '../science/properties.ts';
 /** "As received" without a band of its own: the lot's water at receipt, half a percent either side (invented default). */
 const asReceivedBand = 0.005;
 
-export type Stated = Pick<
+type Stated = Pick<
   FleetLot,
   'sorbentClass' | 'targetPolicy' | 'targetUpperWaterFraction' | 'targetLowerWaterFraction' | 'certificateWaterFraction'
 > &

@@ -41,7 +41,7 @@ const mostShown = 0.9;
 const farTimes = 4;
 
 /** One sigma of ln(capacity) at a reference activity. */
-export function doubtAt({ below, above, from, to }: CapacityDoubt, activity: number): number {
+function doubtAt({ below, above, from, to }: CapacityDoubt, activity: number): number {
   const share = Math.min(1, Math.max(0, (activity - from) / (to - from)));
   return below + (above - below) * share;
 }

@@ -23,10 +23,10 @@ export const bandSaid = {
 };
 
 const whole = z.object(bandSaid);
-export type BandSaid = z.output<typeof whole>;
+type BandSaid = z.output<typeof whole>;
 
 /** As stored: dry basis; what the policy does not use is empty. */
-export type Band = {
+type Band = {
   targetPolicy: BandSaid['policy'];
   targetUpperWaterFraction: number | null;
   targetLowerWaterFraction: number | null;

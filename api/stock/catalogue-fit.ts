@@ -38,7 +38,7 @@ export const fitSaid = z.object({
   by: z.string().trim().max(80, 'at most 80 signs').nullish(),
   clientKey: said.clientKey,
 });
-export type FitSaid = z.output<typeof fitSaid>;
+type FitSaid = z.output<typeof fitSaid>;
 type PointSaid = z.output<typeof pointSaid>;
 
 /** Classes with an isotherm, from which a lab's own may begin. */
@@ -167,7 +167,7 @@ export function isothermFitted(input: FitSaid, ownClass: string, now: Date): Fit
 }
 
 /** The numbers that a fit sets, by name. */
-export const fittedNumbers = ({ isotherm, doubt }: Fitted): [PropertyName, number][] => [
+const fittedNumbers = ({ isotherm, doubt }: Fitted): [PropertyName, number][] => [
   ...isothermNames.map((name): [PropertyName, number] => [name, isotherm[name]]),
   ['capacityDoubt', doubt.below],
   ['capacityDoubtWet', doubt.above],

@@ -1,5 +1,5 @@
 // What other rooms may use of the stock.
-export { bandOf, bandSaid, type Band } from './catalogue-band.ts';
+export { bandOf, bandSaid } from './catalogue-band.ts';
 export { lotNamed } from './catalogue-mend.ts';
 export { bookedMany, shapeOfVessel, takenBackMany, type Arrival } from './book-many.ts';
 export { commonVesselsAdded, knownClasses } from './catalogue.ts';
