@@ -95,6 +95,7 @@ export function reachOf(set: ReachSet, folder: string): Reach {
     const expected = `the names or addresses by which it is called, such as drumkeep.lab.example, since HOST is ${host}`;
     throw new InvalidSetting('DRUMKEEP_HOSTS', '(nothing)', expected);
   }
-  const hostNames = [...new Set([...loopback, host, ...named].map(headerName))];
+  const called = [...loopback, ...(everywhere.includes(host) ? [] : [host]), ...named];
+  const hostNames = [...new Set(called.map(headerName))];
   return { host, tls, passPhrase, hostNames };
 }
