@@ -19,7 +19,7 @@ function compressedTwins(): Plugin {
     },
     closeBundle() {
       for (const name of readdirSync(built, { recursive: true, encoding: 'utf8' })) {
-        if (/\.(js|css|html|svg)$/.test(name))
+        if (/\.(js|css|html|svg|wasm)$/.test(name))
           writeFileSync(`${built}${name}.gz`, gzipSync(readFileSync(built + name), { level: 9 }));
       }
     },
