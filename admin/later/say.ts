@@ -12,6 +12,15 @@ export function waitsWords(waiting: number, questions: number): string {
   return parts.join(', ');
 }
 
+/** Why it was refused, without the value that was told, and with times as the lab's clock says them. */
+export function whyNot(message: string, { now, zone }: Clock): string {
+  const reason = message.replace(/^(invalid|unknown) [\w.]+: \S+, /, '');
+  const spoken = (instant: string) => spokenTime(new Date(instant), now, zone);
+  return reason
+    .replaceAll(/\d{4}-\d\d-\d\dT[\d:.]+Z/g, spoken)
+    .replaceAll(/(\d{4}-\d\d-\d\d) (\d\d:\d\d) UTC/g, (_, day: string, clock: string) => spoken(`${day}T${clock}:00Z`));
+}
+
 /** How it stands with one act. */
 export function standing({ question, fault, left, tries, afterwards }: Waiting, isBehindQuestion: boolean): string {
   if (question) return 'refused; what do you mean by it?';

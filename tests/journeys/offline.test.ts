@@ -106,6 +106,7 @@ describe('an hour offline', () => {
     await page.keyboard.press('Enter');
     await page.waitForURL(`**/c/${shelf.drum}`);
     await page.getByText(/^As of/).waitFor();
+    await page.getByRole('button', { name: 'Put these away' }).click();
     await page.getByRole('button', { name: 'Take', exact: true }).click();
     await page.getByLabel('How much, as the balance shows it').fill('50');
     await page.getByRole('button', { name: 'Take it' }).click();

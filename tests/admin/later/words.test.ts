@@ -4,7 +4,7 @@ import type { Line } from '../../../admin/fields.ts';
 import { events } from '../../../admin/act/acts.ts';
 import { expectedOf } from '../../../admin/later/expected.ts';
 import type { Waiting } from '../../../admin/later/queue.ts';
-import { amountOf, standing, waitingWords, waitsWords } from '../../../admin/later/say.ts';
+import { amountOf, standing, waitingWords, waitsWords, whyNot } from '../../../admin/later/say.ts';
 import { actWords } from '../../../admin/later/words.ts';
 
 const at = '2026-03-02T14:02:00Z';
@@ -55,7 +55,9 @@ describe('the words', () => {
   });
   it('name every event that can be told, in words of the bench', () => {
     for (const name of Object.keys(events))
-      expect(actWords(name, { room: 'the hall', timesADay: 3, minutes: 10, into: '4m7-2xk' })).not.toMatch(/[A-Z]|undefined/);
+      expect(actWords(name, { room: 'the hall', timesADay: 3, minutes: 10, into: '4m7-2xk' })).not.toMatch(
+        /[A-Z]|undefined/,
+      );
     expect(actWords('takePortion', { grams: 50, vessel: 'beaker 250 mL' })).toBe('50 g taken into beaker 250 mL');
     expect(actWords('takePlates', { plates: 1 })).toBe('1 plate taken');
   });
@@ -65,6 +67,12 @@ describe('the words', () => {
     expect(waitingWords([waiting('openContainer')], clock)).toMatch(/^opened .*14:02: not sent yet$/);
     expect(waitingWords([waiting('openContainer'), waiting('mixContainer')], clock)).toContain('and 1 more');
     expect(waitingWords([waiting('openContainer', {}, { notBefore: 9e15 })], clock)).toBe('recording …');
+  });
+  it('say why not in the lab’s own time, without repeating what was told', () => {
+    const clock = { now: new Date('2026-11-25T22:30:00Z'), zone: 'Europe/Helsinki' };
+    const message =
+      'invalid at: 2026-11-25T21:59:34.476Z, it was used up at 2026-11-25 21:00 UTC (Y8N-Y4W); a time before that';
+    expect(whyNot(message, clock)).toBe('it was used up at yesterday 23:00 (Y8N-Y4W); a time before that');
   });
   it('know which figure of an act can be corrected', () => {
     expect(amountOf({ label: 'A', grams: 50 })).toEqual({ name: 'grams', value: 50 });
