@@ -5,7 +5,17 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import type { Bench } from './bench.ts';
 
-const names = ['exposure-day', 'exposure-fleet', 'listing', 'ingest', 'admin-load', 'admin-tap', 'tray', 'demand-1000-items'];
+const names = [
+  'exposure-day',
+  'exposure-fleet',
+  'listing',
+  'ingest',
+  'admin-load',
+  'admin-tap',
+  'tray',
+  'demand-1000-items',
+  'calibration',
+];
 const file = (name: string) => fileURLToPath(new URL(`./${name}.ts`, import.meta.url));
 
 /** The bench's answer, or null when it failed; what it says on standard error is passed on. */
