@@ -190,7 +190,7 @@ describe('hands and eyes', () => {
     await page.getByText('1 to redry first').waitFor();
     await page.route('**/graphql', (route) => route.abort());
     await page.getByRole('button', { name: 'Close', exact: true }).first().click();
-    await page.getByText('Not recorded: Drumkeep does not answer.').waitFor();
+    await page.getByText('Kept on this machine').waitFor();
     expect(await page.locator('[data-label]').count()).toBeGreaterThan(0);
     await page.unroute('**/graphql');
     await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
