@@ -135,11 +135,16 @@ const wouldFields = {
   scoopHigh: number,
 };
 
-export const whatIfQuestion = question<{ label: string; events: SupposedEvent[]; report: string[] }>(
+export const whatIfQuestion = question<{
+  label: string;
+  events: SupposedEvent[];
+  report: string[];
+  until: string;
+}>(
   'WhatIf',
-  '$label: String!, $events: [WhatIfEventInput!], $report: [DateTime!]!',
+  '$label: String!, $events: [WhatIfEventInput!], $report: [DateTime!]!, $until: DateTime',
 )({
-  whatIf: given('container: {label: $label, events: $events, report: $report}', {
+  whatIf: given('container: {label: $label, events: $events, report: $report, until: $until}', {
     exposure: many({ ...wouldFields, state: word<State>(), hoursToLimit: maybe(number) }),
     course: given('points: 80', many({ ...wouldFields, meanWaterFraction: number })),
   }),

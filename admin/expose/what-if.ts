@@ -27,8 +27,10 @@ export interface SupposedEvent {
 
 export interface Asked {
   events: SupposedEvent[];
-  /** When the answer is for, and where the drawn curve ends. */
-  report: [string, string];
+  /** When the answer is for. */
+  report: [string];
+  /** Where the drawn curve ends. */
+  until: string;
 }
 
 const QUARTER_MS = 900_000;
@@ -61,7 +63,7 @@ export function askedOf(supposed: Supposed, of: Of, now: Date): Asked {
     moved: [{ type: 'MOVED', at: when, room }],
   };
   const end = new Date(Math.max(at.getTime() + 12 * HOUR_MS, now.getTime() + 24 * HOUR_MS));
-  return { events: events[way], report: [when, end.toISOString()] };
+  return { events: events[way], report: [when], until: end.toISOString() };
 }
 
 /** "it is closed at 12:00 and mixed". */

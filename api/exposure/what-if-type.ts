@@ -47,7 +47,7 @@ WhatIfRef.implement({
       complexity: 100,
       args: { points: t.arg.int({ description: 'How many points, evenly spread: 2 to 1000, 60 unless given.' }) },
       description:
-        'Water from now until the last of the instants, for a picture; empty for a scenario. At an event’s instant, what stood just before it.',
+        'Water from now until the last of the instants (or `until`), for a picture; empty for a scenario. At an event’s instant, what stood just before it.',
       resolve: ({ course }, { points }) => course?.(points ?? 60) ?? [],
     }),
   }),
@@ -90,6 +90,10 @@ const ContainerInput = builder.inputType('WhatIfContainerInput', {
       type: ['DateTime'],
       required: true,
       description: 'When to tell: 1 to 50 instants from now to 90 days ahead.',
+    }),
+    until: t.field({
+      type: 'DateTime',
+      description: 'Where the `course` ends, at most 90 days ahead; the last instant unless given.',
     }),
   }),
 });

@@ -7,7 +7,7 @@ import { roomNamed } from '../climate/service.ts';
 import type { Context } from '../context.ts';
 import type { Closure } from '../database/generated/sqlite/client.ts';
 import { invalid, missing, Refused, unknown } from '../errors.ts';
-import { foldExposure } from '../science/exposure.ts';
+import { courseOf, foldExposure } from '../science/exposure.ts';
 import type { Action, Answer, State } from '../science/history.ts';
 import type { DryingIsotherm } from '../science/tray/isotherm.ts';
 import { containerOf } from '../stock/service.ts';
@@ -34,7 +34,7 @@ export interface Forecast {
 export interface WhatIf {
   exposure: Forecast[];
   waterGainedGrams: number | null;
-  /** Water from now until the last of the instants; null for a scenario. */
+  /** Water from now on, until the end asked for or the last of the instants; null for a scenario. */
   course: ((points: number) => WaterPoint[]) | null;
 }
 
@@ -56,6 +56,7 @@ export interface ContainerQuestion {
   label: string;
   events?: readonly Supposed[] | null | undefined;
   report: readonly Date[];
+  until?: Date | null | undefined;
 }
 
 const dayMs = 86_400_000;
@@ -156,7 +157,8 @@ export async function whatIfContainer(context: Context, question: ContainerQuest
     const room = event.room ? await roomNamed(place.tx, lab.id, event.room, `${under}.room`) : null;
     steps.push({ event, atS: atMs / 1000, roomId: room?.id ?? null, path: under });
   }
-  const untilMs = Math.max(...instants);
+  const drawnMs = question.until ? checkedInstant(question.until, now, `${path}.until`) : Math.max(...instants);
+  const untilMs = Math.max(drawnMs, ...instants);
   const found = await foldInputAt(database, lab, container.id, untilMs, now.getTime());
   if (!found) throw invalid(`${path}.label`, question.label, 'a container whose water can be estimated');
   const { input, grounds } = found;
@@ -170,14 +172,14 @@ export async function whatIfContainer(context: Context, question: ContainerQuest
   const ahead = { ...input, airs, actions };
   const answers = instants.map((ms) => ({ ms, ...foldExposure({ ...ahead, asOfS: ms / 1000 }) }));
   const nowS = now.getTime() / 1000;
-  const gainedNow = foldExposure({ ...input, asOfS: nowS }).waterGainedKg;
+  const gainedNow = courseOf({ ...input, asOfS: nowS }).condition.gainedKg;
   const last = answers.reduce((latest, one) => (one.ms > latest.ms ? one : latest));
   return {
     exposure: answers.map(({ ms, answer }) => forecastOf(answer, new Date(ms))),
     waterGainedGrams: 1000 * (last.waterGainedKg - gainedNow),
     course: (points) => {
       if (points < 2 || points > mostPoints) throw invalid('points', points, `from 2 to ${mostPoints}`);
-      return waterAtEach({ ...ahead, asOfS: untilMs / 1000 }, spread(nowS, untilMs / 1000, points));
+      return waterAtEach({ ...ahead, asOfS: drawnMs / 1000 }, spread(nowS, drawnMs / 1000, points));
     },
   };
 }
