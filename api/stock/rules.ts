@@ -118,18 +118,24 @@ function outcomeOf(stand: Stand, entry: Entry, base: Base): Outcome {
   return effect(stand, entry, base);
 }
 
+/** Told of each entry in order: how the container stood before it (null: not yet there) and after. */
+export type Seen = (entry: Entry, before: Stand | null, after: Stand) => void;
+
 /** How a container stands after everything in its timeline (what stands of it, in any order). */
-export function fold(base: Base, entries: readonly Entry[]): Folded {
+export function fold(base: Base, entries: readonly Entry[], seen?: Seen): Folded {
   const ordered = [...entries].sort(byTime);
   const notes: Note[] = [];
   const [first, ...rest] = ordered;
   if (!first) throw new Error('a container without a timeline');
   if (!isOrigin(first)) return { stand: null, notes, impossible: beforeOrigin(first, ordered.find(isOrigin)) };
   let stand = standAtOrigin(first, base);
+  seen?.(first, null, stand);
   for (const entry of rest) {
     const outcome = outcomeOf(stand, entry, base);
     if ('why' in outcome) return { stand: null, notes, impossible: outcome };
-    stand = { ...stand, ...(outcome satisfies Change).stand };
+    const before = stand;
+    stand = { ...before, ...(outcome satisfies Change).stand };
+    seen?.(entry, before, stand);
     if (outcome.note) notes.push({ entryId: entry.id, text: outcome.note });
   }
   return { stand, notes, impossible: null };
