@@ -1,6 +1,6 @@
 // A container's history under other factors than those it was told under: its start, and its air.
 import type { RoomAir } from '../climate.ts';
-import type { FoldInput, Handover, Start } from '../history.ts';
+import type { Action, FoldInput, Handover, Start } from '../history.ts';
 import { biased } from './biased.ts';
 import { className, containerName, foldFactors, lotName, startName, valueOf, type Values } from './factors.ts';
 import type { Weighed } from './weighing.ts';
@@ -55,6 +55,10 @@ function begun(weighed: Weighed, values: Values): Start {
     : { ...start, water: { ...water, assumedWaterFraction: water.assumedWaterFraction * times } };
 }
 
+/** Where a humidity that somebody told is kept when the bias moves it. */
+const leastHumidity = 1e-3;
+const mostHumidity = 0.94;
+
 /**
  * The history under these factors, without its weighings: those are what is learned from, and nothing may count twice. A later
  * drying's water moves with its own factor.
@@ -73,11 +77,14 @@ export function movedTo(
     start: begun(weighed, values),
     actions: input.actions
       .filter(({ kind }) => kind !== 'observed')
-      .map((action) =>
-        action.kind === 'dried'
-          ? { ...action, waterFraction: action.waterFraction * Math.exp(valueOf(values, startName(key, action.atS))) }
-          : action,
-      ),
+      .map((action): Action => {
+        if (action.kind === 'equilibrated') {
+          return { ...action, humidity: Math.min(mostHumidity, Math.max(leastHumidity, action.humidity + bias)) };
+        }
+        if (action.kind !== 'dried') return action;
+        const times = Math.exp(valueOf(values, startName(key, action.atS)));
+        return { ...action, waterFraction: action.waterFraction * times };
+      }),
     airs: new Map([...input.airs].map(([room, air]) => [room, airOf(air, bias)])),
     factors: foldFactors(values, pool, lot, key),
   };
