@@ -85,7 +85,7 @@ describe('a shelf count that disagrees', () => {
     expect(await standing(away)).toMatchObject({ room: { name: 'cold store' } });
 
     await page.getByRole('button', { name: 'Put the book right (4)' }).click();
-    await page.getByRole('heading', { name: 'The book is right now' }).waitFor();
+    await page.getByRole('heading', { name: 'The book is put right' }).waitFor();
     expect(await standing(away)).toMatchObject({ room: { name: 'wet bench' } });
     // As received by the water it has now, which is a little other than when it was counted.
     expect(Math.abs((await standing(shelf.drum)).asReceivedGrams - 640)).toBeLessThan(10);
