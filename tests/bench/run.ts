@@ -13,6 +13,8 @@ const names = [
   'admin-load',
   'admin-tap',
   'tray',
+  'ovens-60',
+  'ovens-200',
   'demand-1000-items',
   'calibration',
 ];

@@ -1,13 +1,22 @@
 // What each job costs when it has the ovens to itself: the earliest it can end, and so a first lower bound of any plan.
 import { clockOf, place, wind } from './clock.ts';
-import { type Model, never } from './model.ts';
+import { type Model, never, type OvenModel } from './model.ts';
 import type { Objective } from './objective.ts';
 
-/** The earliest end of a job alone in an oven; `never` where it fits nowhere. */
+/**
+ * An oven that is set up only while somebody is there may be hot already from the batches of another day: a job alone
+ * would then be later than in company, so that its own set-up must not count.
+ */
+function easiest(oven: OvenModel): OvenModel {
+  if (oven.unattended) return oven;
+  return { ...oven, setups: { ...oven.setups, minutes: new Int32Array(oven.setups.minutes.length) } };
+}
+
+/** No plan ends the job sooner in this oven; `never` where it fits nowhere. */
 export function earliestEnd(model: Model, job: number, oven: number): number {
   if (((model.allowed[job]! >> oven) & 1) === 0) return never;
   const clock = clockOf(model, oven);
-  wind(clock, model.ovens[oven]!);
+  wind(clock, easiest(model.ovens[oven]!));
   const [low, high] = [model.lowest[job]!, model.highest[job]!];
   const [least, most] = [model.least[job]!, model.most[job]!];
   return place(clock, model.states.count, low, high, least, most, model.ready[job]!, 0) ? clock.end : never;

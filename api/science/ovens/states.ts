@@ -39,65 +39,22 @@ export interface Setups {
   /** Minutes from one state (row) to another, rounded to the minute. */
   readonly minutes: Int32Array;
   readonly cost: Float64Array;
-  /** The most by which standing at the row's state can cost more set-up minutes than standing at the column's, whatever comes. */
-  readonly behindMinutes: Int32Array;
-  readonly behindCost: Float64Array;
 }
 
 export function setupsOf(problem: OvenProblem, states: States, oven: Oven): Setups {
-  const { count } = states;
-  const square = count * count;
-  const setups = {
-    minutes: new Int32Array(square),
-    cost: new Float64Array(square),
-    behindMinutes: new Int32Array(square),
-    behindCost: new Float64Array(square),
-  };
-  if (states.temperatureC) byTemperature(setups, states.temperatureC, oven);
-  else byTable(setups, problem, count);
-  return setups;
-}
-
-// From row to column: heating or cooling. Behind: rounding may go up at each temperature on the way, since a later
-// window may end at any of them.
-function byTemperature(setups: Setups, temperatureC: readonly number[], oven: Oven): void {
-  const count = temperatureC.length;
-  const raw = (from: number, to: number) => {
-    const rise = temperatureC[to]! - temperatureC[from]!;
-    return rise >= 0 ? rise * oven.heatMinutesPerC : -rise * oven.coolMinutesPerC;
-  };
+  const { count, temperatureC } = states;
+  const setups = { minutes: new Int32Array(count * count), cost: new Float64Array(count * count) };
   for (let from = 0; from < count; from += 1) {
-    for (let to = 0; to < count; to += 1) setups.minutes[from * count + to] = Math.round(raw(from, to));
-    let up = 0;
-    for (let to = from + 1; to < count; to += 1) {
-      up += Math.ceil(raw(to - 1, to) - 1e-9);
-      setups.behindMinutes[from * count + to] = up;
-    }
-    let down = 0;
-    for (let to = from - 1; to >= 0; to -= 1) {
-      down += Math.ceil(raw(to + 1, to) - 1e-9);
-      setups.behindMinutes[from * count + to] = down;
-    }
-  }
-}
-
-function byTable(setups: Setups, { setup }: OvenProblem, count: number): void {
-  const unset = count - 1;
-  for (let from = 0; from < unset; from += 1) {
-    for (let to = 0; to < unset; to += 1) {
-      setups.minutes[from * count + to] = setup?.minutes[from]?.[to] ?? 0;
-      setups.cost[from * count + to] = setup?.cost?.[from]?.[to] ?? 0;
-    }
-  }
-  for (let a = 0; a < count; a += 1) {
-    for (let b = 0; b < count; b += 1) {
-      let [minutes, cost] = [0, 0];
-      for (let next = 0; next < unset; next += 1) {
-        minutes = Math.max(minutes, setups.minutes[a * count + next]! - setups.minutes[b * count + next]!);
-        cost = Math.max(cost, setups.cost[a * count + next]! - setups.cost[b * count + next]!);
+    for (let to = 0; to < count; to += 1) {
+      const at = from * count + to;
+      if (temperatureC) {
+        const rise = temperatureC[to]! - temperatureC[from]!;
+        setups.minutes[at] = Math.round(rise >= 0 ? rise * oven.heatMinutesPerC : -rise * oven.coolMinutesPerC);
+      } else {
+        setups.minutes[at] = problem.setup?.minutes[from]?.[to] ?? 0;
+        setups.cost[at] = problem.setup?.cost?.[from]?.[to] ?? 0;
       }
-      setups.behindMinutes[a * count + b] = minutes;
-      setups.behindCost[a * count + b] = cost;
     }
   }
+  return setups;
 }

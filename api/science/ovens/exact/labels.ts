@@ -76,7 +76,7 @@ export function ovenBests(task: LabelTask, oven: number): (OvenBest | null)[] | 
           if (next === null) break;
           const whole = objective.isLargest ? Math.max(next.figure, rest) : next.figure + rest;
           const isHopeless = whole > ceiling.figure || (whole === ceiling.figure && next.hours > ceiling.hours);
-          if (!isHopeless) join((labels[both] ??= []), next, model, oven, objective);
+          if (!isHopeless) join((labels[both] ??= []), next, objective);
           // A later stay can only be shorter, or find the oven hotter after what is fixed.
           const isShortest = clock.end - clock.start === sets.least[batch] && next.gap === pins.length;
           if (!objective.countsHours || isShortest) break;
@@ -149,30 +149,25 @@ function bestOf(task: LabelTask, clock: Clock, oven: number, labels: readonly La
 }
 
 /** Puts a label beside the others of its set, unless one of them is as good, and drops those that it makes useless. */
-function join(labels: Label[], label: Label, model: Model, oven: number, objective: Objective): void {
+function join(labels: Label[], label: Label, objective: Objective): void {
   let kept = 0;
   for (let i = 0; i < labels.length; i += 1) {
-    if (covers(labels[i]!, label, model, oven, objective)) return;
+    if (covers(labels[i]!, label, objective)) return;
   }
   for (let i = 0; i < labels.length; i += 1) {
-    if (!covers(label, labels[i]!, model, oven, objective)) labels[kept++] = labels[i]!;
+    if (!covers(label, labels[i]!, objective)) labels[kept++] = labels[i]!;
   }
   labels.length = kept;
   labels.push(label);
 }
 
-/** Can whatever follows `b` follow `a` too, and come to no more? The set-up from one's state to the other's is paid for. */
-function covers(a: Label, b: Label, model: Model, oven: number, objective: Objective): boolean {
-  if (a.gap !== b.gap) return false;
-  const { setups, unattended, pins } = model.ovens[oven]!;
-  if (a.state !== b.state && (!unattended || a.gap < pins.length)) return false;
-  const at = a.state * model.states.count + b.state;
-  const behind = setups.behindMinutes[at]!;
-  if (a.time + behind > b.time) return false;
+/**
+ * Can whatever follows `b` follow `a` too, and come to no more? Only where both stand at the same state: an oven that is
+ * sooner free but has further to go may lose, since it does not use the hours in which it waits to go there.
+ */
+function covers(a: Label, b: Label, objective: Objective): boolean {
+  if (a.gap !== b.gap || a.state !== b.state || a.time > b.time) return false;
   if (objective.isLargest) return a.figure <= b.figure;
-  const figure = a.figure + objective.perSetupMinute * behind + objective.perSetupCost * setups.behindCost[at]!;
-  if (figure !== b.figure) return figure < b.figure;
-  const hours = a.hours + behind;
-  if (hours !== b.hours) return hours < b.hours;
-  return a.loads <= b.loads;
+  if (a.figure !== b.figure) return a.figure < b.figure;
+  return a.hours !== b.hours ? a.hours < b.hours : a.loads <= b.loads;
 }
