@@ -193,6 +193,7 @@ describeEngines('what happens to stock', (on) => {
       ['recordLoss', { grams: 5, why: 'spilt' }],
       ['spendOnCheck', { grams: 1, what: 'two dyes' }],
       ['recordSolvent', { what: 'ethyl acetate' }],
+      ['recordNotFound', { why: 'behind the oven?' }],
     ];
     for (const [mutation, input] of acts) await world.tell(mutation, { label: drum.label, ...input });
     await world.tell('combineContainers', { label: tray.made?.label, into: drum.label });
@@ -216,6 +217,7 @@ describeEngines('what happens to stock', (on) => {
         '5 g lost: spilt',
         '1 g spent on a check: two dyes',
         'touched ethyl acetate',
+        'looked for and not found: behind the oven?',
         'used up',
       ]),
     );
