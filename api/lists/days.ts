@@ -49,6 +49,15 @@ export function orderOf(cells: readonly Cell[], answered: DateOrder | null): Ord
   };
 }
 
+const clocks = new Map<string, ReturnType<typeof wallClock>>();
+
+/** The lab's clock, which remembers the days it was asked for. */
+function clockOf(timeZone: string): ReturnType<typeof wallClock> {
+  const clock = clocks.get(timeZone) ?? wallClock(zoneNamed(timeZone) ?? { name: 'UTC', fixed: 0 });
+  clocks.set(timeZone, clock);
+  return clock;
+}
+
 export interface Day {
   at: Date;
   /** A time of day was written beside it. */
@@ -57,8 +66,6 @@ export interface Day {
 
 /** The instant of a day, noon of the lab unless a time is written; null where it is none. */
 export function dayIn(cell: Cell, order: DateOrder, timeZone: string, is1904 = false): Day | null {
-  const zone = zoneNamed(timeZone) ?? zoneNamed('UTC');
-  if (!zone) return null;
   let wall: number;
   let timed = false;
   const serial = typeof cell === 'number' && is1904 ? cell + days1904 : cell;
@@ -73,7 +80,7 @@ export function dayIn(cell: Cell, order: DateOrder, timeZone: string, is1904 = f
     timed = clock !== null;
   }
   if (Number.isNaN(wall)) return null;
-  const instant = wallClock(zone)(timed ? wall : wall + dayMs / 2);
+  const instant = clockOf(timeZone)(timed ? wall : wall + dayMs / 2);
   const ms = 'once' in instant ? instant.once : 'twice' in instant ? instant.twice[0] : Number.NaN;
   return Number.isNaN(ms) ? null : { at: new Date(ms), timed };
 }

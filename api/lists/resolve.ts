@@ -74,8 +74,16 @@ export function resolver(known: Known, answers: Answers) {
     if (!questions.has(key)) questions.set(key, { key, about, choices });
   }
 
-  /** The name to book; undefined while it is asked for, null for "leave it open". */
+  const met = new Map<string, string | null | undefined>();
+
+  /** The name to book; undefined while it is asked for, null for "leave it open". Said a thousand times, it is looked up once. */
   function named(what: Named, said: string): string | null | undefined {
+    const key = `${what}:${said}`;
+    if (!met.has(key)) met.set(key, lookedUp(what, said));
+    return met.get(key);
+  }
+
+  function lookedUp(what: Named, said: string): string | null | undefined {
     const same = sameAs(said, ours[what]);
     if (same !== null) return same;
     const key = `name:${what}:${said.toLowerCase()}`;

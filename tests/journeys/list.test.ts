@@ -71,11 +71,18 @@ describe('an empty lab', () => {
     await page.getByRole('heading', { name: 'Your rooms and their air, done' }).waitFor();
     await page.getByRole('link', { name: 'Bring your list' }).click();
     await page.getByRole('heading', { name: 'Bring the list you have' }).waitFor();
-    await sound(page);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it('says where an address leads that leads nowhere, and how a list is brought', async () => {
+    const { page, context } = await visit(browser, served.address);
     await page.goto('/attic');
     await page.getByRole('heading', { name: 'There is no page at /attic' }).waitFor();
     await sound(page);
-    expect(complaints).toEqual([]);
+    await page.goto('/came-in?list');
+    await page.getByRole('heading', { name: 'Bring the list you have' }).waitFor();
+    await sound(page);
     await context.close();
   });
 });

@@ -213,9 +213,9 @@ describe('a workbook', () => {
     tail.writeUInt16LE(tail.readUInt16LE(10) + 1, 10);
     tail.writeUInt32LE(directory + local.length + packed.length, 16);
     const bomb = Buffer.concat([whole.subarray(0, directory), local, packed, old, header, Buffer.from('z'), tail]);
-    const began = performance.now();
+    const began = process.cpuUsage();
     expect(await listIn(new Uint8Array(bomb))).toMatchObject({ is: expect.stringContaining('unpacks to more') });
-    expect(performance.now() - began).toBeLessThan(5_000);
+    expect(process.cpuUsage(began).user / 1e6).toBeLessThan(5);
   });
 });
 
