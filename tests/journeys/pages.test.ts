@@ -94,7 +94,7 @@ const pages: { name: string; path: () => string; ready: string | RegExp; act?: (
     act: (page) => page.getByRole('button', { name: 'Keys' }).click(),
   },
   { name: 'a label nobody has', path: () => '/c/ZZZ-ZZZ', ready: /Nothing here is called|invalid label/ },
-  { name: 'an address that leads nowhere', path: () => '/attic', ready: 'Nothing is kept at /attic' },
+  { name: 'an address that leads nowhere', path: () => '/attic', ready: 'There is no page at /attic' },
 ];
 const looks = [
   { width: 360, height: 780, colorScheme: 'dark' },
