@@ -48,7 +48,8 @@ function pageOf(folder: string, path: string): Page {
     etag: `"${createHash('sha1').update(body).digest('base64url')}"`,
     headers: {
       'content-type': types[extname(path)] ?? 'application/octet-stream',
-      'content-security-policy': policy,
+      // A policy is a page's and a worker's own; with every part of them it would only travel along.
+      ...(path.startsWith('assets/') ? {} : { 'content-security-policy': policy }),
       'permissions-policy': permissions,
       'x-content-type-options': 'nosniff',
       'referrer-policy': 'no-referrer',

@@ -12,6 +12,8 @@ function keepPage(): void {
 export function readyForNoNetwork(): void {
   setTimeout(() => {
     if (import.meta.env.PROD) keepPage();
-    void Promise.all([import('./Later.svelte'), import('../expose/Container.svelte')]).catch(() => {});
+    const screens = [import('../act/ActForm.svelte'), import('../act/DryForm.svelte')] as Promise<unknown>[];
+    screens.push(import('./Later.svelte'), import('../expose/Container.svelte'));
+    void Promise.all(screens).catch(() => {});
   }, AT_LEISURE_MS);
 }

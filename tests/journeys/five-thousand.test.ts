@@ -72,7 +72,7 @@ describe.each(looks)('five thousand containers, $width px, $colorScheme', (look)
     expect(await findings(page)).toEqual([]);
     expect(complaints).toEqual([]);
     await context.close();
-  });
+  }, 180_000);
 });
 
 describe('among five thousand', () => {
@@ -106,7 +106,7 @@ describe('among five thousand', () => {
     const after = (await served.ask(`{ container(label: "${label}") { isOpen } }`))['container'];
     expect(after).toEqual({ isOpen: false });
     await context.close();
-  });
+  }, 180_000);
 
   it('the keys walk on past what was on the screen', async () => {
     const { page, context } = await visit(browser, served.address);
@@ -120,7 +120,7 @@ describe('among five thousand', () => {
       page.evaluate(() => Number(document.activeElement?.closest('[data-label]')?.getAttribute('aria-posinset')));
     await expect.poll(at).toBeGreaterThanOrEqual(25);
     await context.close();
-  });
+  }, 180_000);
 
   it.each(['a key', 'a finger'])('news does not move what %s is at, and is put in order when asked', async (by) => {
     const { page, context } = await visit(browser, served.address);
@@ -139,5 +139,5 @@ describe('among five thousand', () => {
     await page.getByRole('button', { name: /put in order/ }).click();
     await expect.poll(() => labelAt(page, 1)).toBe(second);
     await context.close();
-  });
+  }, 180_000);
 });
