@@ -83,7 +83,7 @@ describe('what the model does not know of', () => {
     expect(found.get('both')?.meanFall).toBeGreaterThan(4);
   }, 3_600_000);
 
-  it('a desorption branch twice as high costs accuracy, but weighing still halves the error', () => {
+  it('under a desorption branch twice as high, weighing still brings the error below half', () => {
     const { found, leftOut } = tried(amount(2, 30), { desorption: 2 }, ['both']);
     shown('desorption twofold higher', { ...found.get('both'), leftOut });
     expect(found.get('both')?.meanFall).toBeGreaterThan(2);
