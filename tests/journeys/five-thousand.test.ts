@@ -6,6 +6,9 @@ import { openBrowser, visit } from './browser.ts';
 import { findings, isTooWide } from './looked-at.ts';
 import { serve, type Served } from './server.ts';
 
+/** A busy machine takes its time. */
+const soon = { timeout: 30_000 };
+
 let served: Served;
 let browser: Browser;
 
@@ -55,7 +58,7 @@ describe.each(looks)('five thousand containers, $width px, $colorScheme', (look)
       await page.mouse.wheel(0, look.height);
       await page.waitForTimeout(40);
     }
-    await expect.poll(() => page.locator('.awaited').count()).toBe(0);
+    await expect.poll(() => page.locator('.awaited').count(), soon).toBe(0);
     await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
     const last = page.locator('[data-label][aria-posinset="5000"]');
     await expect
@@ -92,7 +95,7 @@ describe('among five thousand', () => {
     await page.getByText('Narrow', { exact: true }).click();
     await page.getByLabel('Room').selectOption('cold store');
     await page.waitForURL(/room=cold/);
-    await expect.poll(() => page.getByText('· cold store').count()).toBeGreaterThan(3);
+    await expect.poll(() => page.getByText('· cold store').count(), soon).toBeGreaterThan(3);
     expect(await page.getByText('· wet bench').count()).toBe(0);
     await page.goto(`${page.url()}&show=lid-off`.replace('show=all&', ''));
     const open = lines(page).first();
@@ -118,26 +121,30 @@ describe('among five thousand', () => {
     }
     const at = () =>
       page.evaluate(() => Number(document.activeElement?.closest('[data-label]')?.getAttribute('aria-posinset')));
-    await expect.poll(at).toBeGreaterThanOrEqual(25);
+    await expect.poll(at, soon).toBeGreaterThanOrEqual(25);
     await context.close();
   }, 180_000);
 
-  it.each(['a key', 'a finger'])('news does not move what %s is at, and is put in order when asked', async (by) => {
-    const { page, context } = await visit(browser, served.address);
-    await page.goto('/?show=all');
-    await lines(page).first().waitFor();
-    const [first, second, third] = [await labelAt(page, 1), await labelAt(page, 2), await labelAt(page, 3)];
-    if (by === 'a key') await page.locator(`[data-label="${second}"] [data-line]`).focus();
-    else await page.locator(`[data-label="${second}"]`).dispatchEvent('touchmove');
-    const top = () => page.locator(`[data-label="${second}"]`).evaluate((line) => line.getBoundingClientRect().top);
-    const before = await top();
-    await served.tell('finishContainer', { label: first });
-    await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
-    await page.getByRole('button', { name: /changed? places?: put in order/ }).waitFor();
-    expect(await top()).toBe(before);
-    expect(await labelAt(page, 3)).toBe(third);
-    await page.getByRole('button', { name: /put in order/ }).click();
-    await expect.poll(() => labelAt(page, 1)).toBe(second);
-    await context.close();
-  }, 180_000);
+  it.each(['a key', 'a finger'])(
+    'news does not move what %s is at, and is put in order when asked',
+    async (by) => {
+      const { page, context } = await visit(browser, served.address);
+      await page.goto('/?show=all');
+      await lines(page).first().waitFor();
+      const [first, second, third] = [await labelAt(page, 1), await labelAt(page, 2), await labelAt(page, 3)];
+      if (by === 'a key') await page.locator(`[data-label="${second}"] [data-line]`).focus();
+      else await page.locator(`[data-label="${second}"]`).dispatchEvent('touchmove');
+      const top = () => page.locator(`[data-label="${second}"]`).evaluate((line) => line.getBoundingClientRect().top);
+      const before = await top();
+      await served.tell('finishContainer', { label: first });
+      await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
+      await page.getByRole('button', { name: /changed? places?: put in order/ }).waitFor();
+      expect(await top()).toBe(before);
+      expect(await labelAt(page, 3)).toBe(third);
+      await page.getByRole('button', { name: /put in order/ }).click();
+      await expect.poll(() => labelAt(page, 1), soon).toBe(second);
+      await context.close();
+    },
+    180_000,
+  );
 });

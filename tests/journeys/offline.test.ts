@@ -7,6 +7,9 @@ import { findings, isTooWide, tooSmall } from './looked-at.ts';
 import { serve, type Served } from './server.ts';
 import { stockShelf, type Shelf } from './shelf.ts';
 
+/** A busy machine takes its time. */
+const soon = { timeout: 30_000 };
+
 let served: Served;
 let browser: Browser;
 let shelf: Shelf;
@@ -146,7 +149,7 @@ describe('an hour offline', () => {
     await served.tell('takePortion', { label: shelf.drum, grams: 970 });
     await context.setOffline(false);
     await page.getByRole('link', { name: /1 question to answer/ }).waitFor({ timeout: 90_000 });
-    await expect.poll(() => page.locator('[data-waiting]').count()).toBe(1);
+    await expect.poll(() => page.locator('[data-waiting]').count(), soon).toBe(1);
     const [opened, ...others] = await ofType(shelf.drum, 'OPENED');
     expect(others).toEqual([]);
     expect(Math.abs(Date.parse(opened?.at ?? '') - wentAt)).toBeLessThan(60_000);
