@@ -102,7 +102,7 @@ function added(
 function sequenceOf(last: Label | null): PlannedBatch[] {
   const batches: PlannedBatch[] = [];
   for (let label = last; label?.before; label = label.before) {
-    const jobs = Array.from({ length: 31 }, (_, job) => job).filter((job) => ((label!.batch >> job) & 1) === 1);
+    const jobs = Array.from({ length: 31 }, (_, job) => job).filter((job) => ((label.batch >> job) & 1) === 1);
     batches.unshift({ jobs, wait: label.wait });
   }
   return batches;

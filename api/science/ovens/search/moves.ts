@@ -130,7 +130,7 @@ const split: Move = (plan, dice) => {
   const slot = anySlot(plan, dice);
   if (pool.count[slot]! < 2) return false;
   const home = plan.ovenOf[slot]!;
-  const [stays, goes] = [pool.take(pool.wait[slot]!), pool.take()];
+  const [stays, goes] = [pool.take(pool.wait[slot]), pool.take()];
   draft.made.push(stays, goes);
   for (let i = 0; i < pool.count[slot]!; i += 1) pool.add(dice.below(2) === 0 ? stays : goes, pool.job(slot, i));
   if (pool.count[stays] === 0 || pool.count[goes] === 0) return false;
