@@ -169,6 +169,7 @@ describe('a supplier’s barcode learned once', () => {
     await page.getByText('F-131').waitFor();
     await page.getByLabel('Supplier').selectOption('Marlpit Chemicals');
     await page.getByLabel('In each').fill('1000');
+    await page.getByLabel('Vessel').selectOption('drum 5 L');
     await page.getByRole('button', { name: 'Keep it, and fill in what came' }).click();
     await page.getByText('Silica 40 to 63 µm, by its barcode.').waitFor();
     expect(await page.getByLabel('Lot number, as printed').inputValue()).toBe('F-131');
