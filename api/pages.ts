@@ -31,6 +31,12 @@ const types: Record<string, string> = {
   '.json': 'application/json; charset=utf-8',
 };
 
+const policies = {
+  'content-security-policy': policy,
+  'permissions-policy': permissions,
+  'referrer-policy': 'no-referrer',
+};
+
 interface Page {
   body: Buffer;
   /** The same, compressed; null where the build has no such twin. */
@@ -48,11 +54,9 @@ function pageOf(folder: string, path: string): Page {
     etag: `"${createHash('sha1').update(body).digest('base64url')}"`,
     headers: {
       'content-type': types[extname(path)] ?? 'application/octet-stream',
-      // A policy is a page's and a worker's own; with every part of them it would only travel along.
-      ...(path.startsWith('assets/') ? {} : { 'content-security-policy': policy }),
-      'permissions-policy': permissions,
       'x-content-type-options': 'nosniff',
-      'referrer-policy': 'no-referrer',
+      // Policies are a page's and a worker's own; with every part of them they would only travel along.
+      ...(path.startsWith('assets/') ? {} : policies),
       // A name under assets/ changes with its content.
       'cache-control': path.startsWith('assets/') ? 'public, max-age=31536000, immutable' : 'no-cache',
       vary: 'accept-encoding',
