@@ -14,7 +14,8 @@ const said: Record<string, (input: Input) => string> = {
   openContainer: () => 'opened',
   closeContainer: ({ closure }) => closureWord[closure as Closure] ?? 'closed',
   moveContainer: ({ room }) => `moved to ${String(room)}`,
-  takePortion: (input) => `${amount(input)} taken${input['vessel'] ? ` into ${String(input['vessel'])}` : ''}`,
+  takePortion: (input) =>
+    `${amount(input)} taken${typeof input['vessel'] === 'string' ? ` into ${input['vessel']}` : ''}`,
   takePlates: (input) => `${amount(input)} taken`,
   packColumn: () => 'a column packed',
   mixContainer: () => 'mixed or rolled',
@@ -36,7 +37,7 @@ const said: Record<string, (input: Input) => string> = {
   setHabit: ({ timesADay, minutes }) => `opened by habit ${String(timesADay)} × ${String(minutes)} min`,
   finishContainer: () => 'used up',
   discardContainer: (input) => `${amount(input)} discarded`,
-  requestDrying: ({ why }) => `to be dried${why ? `, ${String(why)}` : ''}`,
+  requestDrying: ({ why }) => `to be dried${typeof why === 'string' && why ? `, ${why}` : ''}`,
   withdrawDrying: () => 'off the list of what to dry',
   correctEvent: ({ void: isVoid }) => (isVoid ? 'taken back' : 'put right'),
 };

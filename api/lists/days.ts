@@ -67,7 +67,7 @@ export interface Day {
 /** The instant of a day, noon of the lab unless a time is written; null where it is none. */
 export function dayIn(cell: Cell, order: DateOrder, timeZone: string, is1904 = false): Day | null {
   let wall: number;
-  let timed = false;
+  let timed: boolean;
   const serial = typeof cell === 'number' && is1904 ? cell + days1904 : cell;
   if (isSerial(serial)) {
     wall = serialZeroMs + Math.round((serial * dayMs) / 60_000) * 60_000;

@@ -59,7 +59,7 @@ export function delimitedSheet(text: string): { written: string; sheet: Sheet } 
   const whole = text.replace(/^\ufeff/, '').replace(/\r+\n|\r/g, '\n');
   const all = whole.split('\n');
   const separator = separatorOf(all);
-  const hint = /^"?sep=.\"?$/i.test(all[0]?.trim() ?? '');
+  const hint = /^"?sep=."?$/i.test(all[0]?.trim() ?? '');
   const plain = { rows: all.map((line) => line.split(separator)), lines: all.map((_, at) => at + 1) };
   const read = whole.includes('"') ? (quoted(whole, separator) ?? plain) : plain;
   const rows = hint ? read.rows.slice(1) : read.rows;

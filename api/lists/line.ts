@@ -150,7 +150,7 @@ export function lineRead(line: number, cells: ReadonlyMap<Field, Cell>, reading:
   const retestOn = day('RETEST');
   if (receivedAt && openedAt && openedAt < receivedAt) wrong('OPENED', 'a day on which it had come in already');
   const closureText = cellText(at('CLOSURE'));
-  const closure = (closureText === '' ? null : closureMeant(closureText)) as Closure | null;
+  const closure = closureText === '' ? null : closureMeant(closureText);
   if (closureText !== '' && closure === null)
     wrong('CLOSURE', 'sealed, tight, well closed, loosely covered or open', 'unknown');
   if (closure === 'SEALED' && openedAt)
@@ -175,7 +175,7 @@ export function lineRead(line: number, cells: ReadonlyMap<Field, Cell>, reading:
   const certificateWaterFraction = water('CERTIFICATE_WATER');
   const certificateMaxWaterFraction = water('CERTIFICATE_MAX_WATER');
   const backingText = cellText(at('BACKING'));
-  const backing = (backingText === '' ? null : backingMeant(backingText)) as Row['backing'];
+  const backing = backingText === '' ? null : backingMeant(backingText);
   if (backingText !== '' && backing === null && isPlates) wrong('BACKING', 'glass, aluminium or plastic', 'unknown');
   const layerThicknessMm = isPlates ? length('LAYER_THICKNESS') : null;
   if (layerThicknessMm !== null && layerThicknessMm > 5) wrong('LAYER_THICKNESS', 'at most 5 mm');

@@ -114,7 +114,7 @@ export async function bookedMany(
         recordedSeq: seq,
         actorId,
         note: text,
-        detail: (booking.said as Said).detail,
+        detail: booking.said.detail,
         dryGrams: booking.dryGrams,
         plates: booking.plates,
         correctsId: null,

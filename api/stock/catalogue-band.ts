@@ -22,8 +22,7 @@ export const bandSaid = {
     .transform((basis) => basis ?? 'DRY'),
 };
 
-const whole = z.object(bandSaid);
-type BandSaid = z.output<typeof whole>;
+type BandSaid = z.output<z.ZodObject<typeof bandSaid>>;
 
 /** As stored: dry basis; what the policy does not use is empty. */
 type Band = {

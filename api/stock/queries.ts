@@ -18,7 +18,9 @@ export const FilterInput = builder.inputType('ContainerFilter', {
     sorbent: t.string({ description: 'Part of a sorbent’s name, or a class such as `silica`.' }),
     lot: t.string({ description: 'A lot number.' }),
     room: t.string({ description: 'The name of the room they stand in.' }),
-    search: t.string({ description: 'Part of a label, of a lot number, of a sorbent’s name, or of the code it had before.' }),
+    search: t.string({
+      description: 'Part of a label, of a lot number, of a sorbent’s name, or of the code it had before.',
+    }),
     closure: t.field({ type: [ClosureEnum], description: 'With one of these closures now.' }),
     kind: t.field({ type: [ContainerKindEnum], description: 'Of one of these kinds.' }),
     inUse: t.boolean({ description: 'Holding something still (true), or finished (false).' }),

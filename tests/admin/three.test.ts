@@ -9,21 +9,19 @@ const of = (state: (typeof states)[number] | null, more: Partial<Of> = {}): Of =
   kind: 'DRUM',
   isOpen: false,
   finishedAt: null,
-  exposure:
-    state &&
-    ({
-      state,
-      asOf: '',
-      reason: '',
-      meanWaterFraction: null,
-      scoopWaterFraction: null,
-      scoopLow: null,
-      scoopHigh: null,
-      hoursToLimit: null,
-      hoursToLimitClosed: null,
-      upperWaterFraction: null,
-      lowerWaterFraction: null,
-    } as Of['exposure']),
+  exposure: state && {
+    state,
+    asOf: '',
+    reason: '',
+    meanWaterFraction: null,
+    scoopWaterFraction: null,
+    scoopLow: null,
+    scoopHigh: null,
+    hoursToLimit: null,
+    hoursToLimitClosed: null,
+    upperWaterFraction: null,
+    lowerWaterFraction: null,
+  },
   ...more,
 });
 

@@ -79,9 +79,7 @@ describe('the verdict', () => {
     const answer = answerOf(after(plateBox(evenAir(22, 0.5, 1)), 0.1));
     expect(answer.minutesToRoomEquilibrium ?? NaN).toBeGreaterThan(3);
     expect(answer.minutesToRoomEquilibrium ?? NaN).toBeLessThan(30);
-    expect(answer.reason).toMatch(
-      /in equilibrium with the room within about \d+ min$/,
-    );
+    expect(answer.reason).toMatch(/in equilibrium with the room within about \d+ min$/);
     const minutes = answer.minutesToRoomEquilibrium ?? NaN;
     const end = answerOf(after(plateBox(evenAir(22, 0.5, 1), { start: 0 }), 20)).meanWaterFraction;
     const then = answerOf(after(plateBox(evenAir(22, 0.5, 1), { start: 0 }), minutes / 60)).meanWaterFraction;
