@@ -12,7 +12,7 @@ function sourceHash() {
     .filter((entry) => entry.isFile())
     .map((entry) => `${entry.parentPath ?? entry.path}/${entry.name}`)
     .sort();
-  for (const file of [...sources, `${root}.config/vite.ts`, `${root}package-lock.json`])
+  for (const file of [...sources, `${root}.config/vite.ts`, `${root}.config/worker.ts`, `${root}package-lock.json`])
     hash.update(file.slice(root.length)).update(readFileSync(file));
   return hash.digest('hex');
 }

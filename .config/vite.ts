@@ -1,14 +1,14 @@
 // Builds the admin: plain files without an address of anybody else in them, served by the API's own process.
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { gzipSync } from 'node:zlib';
+import { brotliCompressSync, gzipSync } from 'node:zlib';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig, type Plugin } from 'vite';
 import { workerWithBuild } from './worker.ts';
 
 const folder = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
-/** Writes `x.gz` beside every text file, so that the server only hands bytes over. */
+/** Writes `x.br` and `x.gz` beside every file that shrinks, so that the server only hands bytes over. */
 function compressedTwins(): Plugin {
   let built = '';
   return {
@@ -19,8 +19,10 @@ function compressedTwins(): Plugin {
     },
     closeBundle() {
       for (const name of readdirSync(built, { recursive: true, encoding: 'utf8' })) {
-        if (/\.(js|css|html|svg|wasm)$/.test(name))
-          writeFileSync(`${built}${name}.gz`, gzipSync(readFileSync(built + name), { level: 9 }));
+        if (!/\.(js|css|html|svg|wasm)$/.test(name)) continue;
+        const body = readFileSync(built + name);
+        writeFileSync(`${built}${name}.br`, brotliCompressSync(body));
+        writeFileSync(`${built}${name}.gz`, gzipSync(body, { level: 9 }));
       }
     },
   };

@@ -39,18 +39,23 @@ const policies = {
 
 interface Page {
   body: Buffer;
-  /** The same, compressed; null where the build has no such twin. */
-  gzip: Buffer | null;
+  /** The same, compressed, smallest first; what the build has no twin of is not there. */
+  packed: { coding: 'br' | 'gzip'; bytes: Buffer }[];
   etag: string;
   headers: Record<string, string>;
 }
 
 function pageOf(folder: string, path: string): Page {
   const body = readFileSync(join(folder, path));
-  const twin = join(folder, `${path}.gz`);
+  const twins = [
+    { coding: 'br', file: join(folder, `${path}.br`) },
+    { coding: 'gzip', file: join(folder, `${path}.gz`) },
+  ] as const;
   return {
     body,
-    gzip: existsSync(twin) ? readFileSync(twin) : null,
+    packed: twins
+      .filter(({ file }) => existsSync(file))
+      .map(({ coding, file }) => ({ coding, bytes: readFileSync(file) })),
     etag: `"${createHash('sha1').update(body).digest('base64url')}"`,
     headers: {
       'content-type': types[extname(path)] ?? 'application/octet-stream',
@@ -71,7 +76,7 @@ export function pagesOf(folder: string): Pages {
   const names = existsSync(folder) ? readdirSync(folder, { recursive: true, encoding: 'utf8' }) : [];
   const files = names
     .map((name) => name.replaceAll('\\', '/'))
-    .filter((name) => extname(name) !== '' && !name.endsWith('.gz'));
+    .filter((name) => extname(name) !== '' && !/\.(br|gz)$/.test(name));
   const pages = new Map(files.map((name) => [`/${name}`, pageOf(folder, name)]));
   const index = pages.get('/index.html');
 
@@ -84,9 +89,10 @@ export function pagesOf(folder: string): Pages {
       response.writeHead(304, { ...headers, etag }).end();
       return true;
     }
-    const gzip = /\bgzip\b/.test(request.headers['accept-encoding'] ?? '') ? page.gzip : null;
-    const body = gzip ?? page.body;
-    const encoding = gzip ? { 'content-encoding': 'gzip' } : {};
+    const taken = String(request.headers['accept-encoding'] ?? '');
+    const packed = page.packed.find(({ coding }) => new RegExp(`\\b${coding}\\b`).test(taken));
+    const body = packed?.bytes ?? page.body;
+    const encoding = packed ? { 'content-encoding': packed.coding } : {};
     response.writeHead(200, { ...headers, ...encoding, etag, 'content-length': body.length });
     response.end(request.method === 'HEAD' ? undefined : body);
     return true;

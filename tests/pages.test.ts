@@ -4,7 +4,7 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { gzipSync } from 'node:zlib';
+import { brotliCompressSync, gzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { pagesOf } from '../api/pages.ts';
 
@@ -18,6 +18,7 @@ beforeAll(async () => {
   writeFileSync(join(folder, 'index.html'), '<!doctype html><title>Drumkeep</title>');
   writeFileSync(join(folder, 'assets/main-1.js'), script);
   writeFileSync(join(folder, 'assets/main-1.js.gz'), gzipSync(script));
+  writeFileSync(join(folder, 'assets/main-1.js.br'), brotliCompressSync(script));
   const pages = pagesOf(folder);
   rmSync(folder, { recursive: true });
   server = createServer((request, response) => {
@@ -33,13 +34,18 @@ describe('the admin’s pages', () => {
     const plain = await fetch(`${address}/assets/main-1.js`, { headers: { 'accept-encoding': 'identity' } });
     expect(plain.headers.get('content-encoding')).toBeNull();
     expect(await plain.text()).toBe(script);
-    const packed = await fetch(`${address}/assets/main-1.js`, { headers: { 'accept-encoding': 'gzip' } });
-    expect(packed.headers.get('content-encoding')).toBe('gzip');
-    expect(await packed.text()).toBe(script);
+    for (const [taken, coding] of [
+      ['gzip', 'gzip'],
+      ['gzip, deflate, br', 'br'],
+    ] as const) {
+      const packed = await fetch(`${address}/assets/main-1.js`, { headers: { 'accept-encoding': taken } });
+      expect(packed.headers.get('content-encoding')).toBe(coding);
+      expect(await packed.text()).toBe(script);
+    }
   });
   it('answer every address of the admin with its one page, and no file that is not there', async () => {
     expect(await (await fetch(`${address}/c/4M7-2XK`)).text()).toContain('<title>Drumkeep</title>');
-    for (const path of ['/assets/main-0.js', '/../package.json', '/assets/main-1.js.gz']) {
+    for (const path of ['/assets/main-0.js', '/../package.json', '/assets/main-1.js.gz', '/assets/main-1.js.br']) {
       expect((await fetch(address + path)).status).toBe(404);
     }
     expect((await fetch(`${address}/`, { method: 'POST' })).status).toBe(404);
