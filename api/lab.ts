@@ -18,6 +18,7 @@ async function removed(tx: Transaction, labId: string): Promise<void> {
   await tx.clientKey.deleteMany({ where });
   await tx.dryingRequest.deleteMany({ where });
   await tx.stockList.deleteMany({ where });
+  await tx.barcode.deleteMany({ where });
   await tx.hold.deleteMany({ where });
   await tx.parcel.deleteMany({ where });
   await tx.checkpoint.deleteMany({ where });

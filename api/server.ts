@@ -13,8 +13,11 @@ async function start(): Promise<void> {
   const settings = readSettings(process.env);
   const database = await openDatabase(settings);
   const now = () => new Date();
-  const app: App = { settings, database, now, lab: await labOf(database, settings, now()) };
+  const begun = now();
+  const app: App = { settings, database, now, lab: await labOf(database, settings, begun) };
   const passes = startPasses(app);
+  // A lab that was made just now shows its answers from the first look on.
+  if (app.lab.createdAt >= begun) await passes.now();
   const server = serverOf(app, fileURLToPath(new URL('../.data/admin', import.meta.url)));
 
   let ending: Promise<never> | undefined;
