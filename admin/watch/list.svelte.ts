@@ -21,8 +21,11 @@ const EVERY_MS = 15_000;
 const FRESH_MS = 120_000;
 const GATHER_AFTER_MS = 8_000;
 
-/** `isHeld` says whether somebody's hand is on the list. Call it while a component is being set up. */
-export function openList(viewNow: () => View, isHeld: () => boolean) {
+/**
+ * `isHeld` says whether somebody's hand is on the list; `inPlace` runs a change so that nothing moves under it.
+ * Call it while a component is being set up.
+ */
+export function openList(viewNow: () => View, isHeld: () => boolean, inPlace: (change: () => void) => void) {
   const filterNow = (): Filter => viewNow().filter;
   let shown = $state.raw<Group[] | null>(null);
   let fresh: Group[] = [];
@@ -83,9 +86,11 @@ export function openList(viewNow: () => View, isHeld: () => boolean) {
     asked(async (isNewest) => {
       const answer = await ask(openNowQuestion, { filter: filterNow(), first: FIRST_LINES });
       if (!isNewest()) return;
-      heardOf(answer);
-      stock.note(answer.containers.nodes);
-      placed(answer.groups);
+      inPlace(() => {
+        heardOf(answer);
+        stock.note(answer.containers.nodes);
+        placed(answer.groups);
+      });
     });
 
   const again = (): Promise<void> =>
@@ -93,9 +98,11 @@ export function openList(viewNow: () => View, isHeld: () => boolean) {
       const labels = [...inSight.keys()].slice(0, 100);
       const answer = await ask(againQuestion, { filter: filterNow(), labels });
       if (!isNewest()) return;
-      heardOf(answer);
-      stock.note(answer.containers.nodes);
-      placed(answer.groups);
+      inPlace(() => {
+        heardOf(answer);
+        stock.note(answer.containers.nodes);
+        placed(answer.groups);
+      });
     });
 
   /** Asks whether anything was written or estimated since, and only then for the list. */

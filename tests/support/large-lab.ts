@@ -30,7 +30,8 @@ const labId = await writeFleet(database, {
   start: Math.floor((Date.now() - hoursOpen * hour) / 300_000) * 300_000,
   days: 2,
   labelOf,
-  closureOf: (i) => closures[i % closures.length] ?? 'TIGHT',
+  // Shifted from round to round of the rooms, so that each room has some of all.
+  closureOf: (i) => closures[(i + Math.floor(i / rooms.length)) % closures.length] ?? 'TIGHT',
 });
 await database.write(async (tx) => {
   // Numbers go on after those that were written in bulk.
