@@ -1,4 +1,5 @@
 // The test runner: numbers and rules, the API on both database engines, journeys in a browser.
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
@@ -18,6 +19,8 @@ export default defineConfig({
     environment: 'node',
     globalSetup: ['tests/support/postgres.ts'],
     pool: 'forks',
+    // The runner leaves one processor to others; here nobody else wants it.
+    maxWorkers: availableParallelism(),
     testTimeout: 60_000,
     hookTimeout: 120_000,
     allowOnly: false,

@@ -12,6 +12,7 @@ const names = [
   'ingest',
   'admin-load',
   'admin-tap',
+  'year-of-air',
   'tray',
   'ovens-60',
   'ovens-200',

@@ -105,6 +105,8 @@ describe('what estimates rest on', () => {
     await page.goto('/air');
     const room = page.getByRole('listitem').filter({ has: page.getByRole('heading', { name: 'wet bench' }) });
     await room.getByText('Air over time').click();
+    // The stretch that is shown already, tapped again, stays.
+    await room.getByRole('button', { name: 'a week' }).click();
     const plot = room.getByRole('application', { name: /^wet bench, water vapour/ });
     await plot.locator('canvas').waitFor();
     await plot.focus();
