@@ -74,7 +74,8 @@ async function measured(page: Page, rounds: number): Promise<Record<string, numb
       const open = [...document.querySelectorAll<HTMLElement>('[data-label]')].find((one) =>
         [...one.querySelectorAll('button')].some((each) => each.textContent?.trim() === 'Close'),
       );
-      open?.querySelector<HTMLElement>('button[aria-expanded=false]')?.click();
+      const buttons = [...(open?.querySelectorAll('button') ?? [])];
+      buttons.find((each) => each.textContent?.trim().startsWith('More'))?.click();
       return open?.dataset['label'] ?? '';
     });
     await page.locator(`[data-label="${label}"]`).getByRole('button', { name: 'Weigh', exact: true }).waitFor();

@@ -48,5 +48,7 @@ await database.write(async (tx) => {
 const threads = [startThread({ dataFolder }), startThread({ dataFolder })];
 const lab = { id: labId, timeZone: 'UTC', settings: {} };
 await runPass({ database, lab, threads, now: () => new Date(), stopped: () => false });
+// The last one to let go of the file writes all of it into it; only that file is copied.
+for (const thread of threads) await thread.stop();
 await database.close();
 process.exit(0);
