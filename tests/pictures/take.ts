@@ -21,19 +21,23 @@ async function settle(page: Page): Promise<void> {
 
 async function readmePictures(browser: Browser, { address, ask }: Served): Promise<void> {
   const { containers } = (await ask(
-    '{ containers(first: 1, orderBy: MOST_URGENT, filter: { isOpen: true, state: [USE_SOON], kind: PORTION }) { nodes { label } } }',
+    '{ containers(first: 1, orderBy: MOST_URGENT, filter: { isOpen: true, sorbent: "silica 63", kind: PORTION }) { nodes { label } } }',
   )) as { containers: { nodes: { label: string }[] } };
   const label = containers.nodes[0]?.label;
   if (label === undefined) throw new Error('the demo lab has no open portion to show');
   const shots = [
     { name: 'open-now', path: `/?show=lid-off&c=${label}`, width: 1280, height: 940, colorScheme: 'light' },
-    { name: 'container', path: `/c/${label}`, width: 1280, height: 1300, colorScheme: 'light' },
+    { name: 'container', path: `/c/${label}`, width: 1280, height: 1180, colorScheme: 'light' },
     { name: 'phone', path: '/?show=lid-off', width: 360, height: 780, colorScheme: 'dark' },
   ] as const;
   for (const { name, path, ...look } of shots) {
     const { page, context } = await visit(browser, address, look);
     await page.goto(path);
     await settle(page);
+    if (name === 'container') {
+      await page.getByRole('button', { name: 'it is closed' }).click();
+      await settle(page);
+    }
     await page.screenshot({ path: join(shelf, `${name}.png`) });
     await context.close();
   }
