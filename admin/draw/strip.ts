@@ -11,6 +11,23 @@ export interface StripInput {
   lower: number | null;
 }
 
+/** The same of an estimate as the API answers it. */
+export const stripInputOf = (of: {
+  meanWaterFraction: number | null;
+  scoopWaterFraction: number | null;
+  scoopLow: number | null;
+  scoopHigh: number | null;
+  upperWaterFraction: number | null;
+  lowerWaterFraction: number | null;
+}): StripInput => ({
+  mean: of.meanWaterFraction,
+  scoop: of.scoopWaterFraction,
+  scoopLow: of.scoopLow,
+  scoopHigh: of.scoopHigh,
+  upper: of.upperWaterFraction,
+  lower: of.lowerWaterFraction,
+});
+
 /** Positions in percent of the strip's length. */
 export interface Strip {
   /** The water fraction at the right end. */

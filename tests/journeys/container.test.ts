@@ -1,8 +1,8 @@
 // One container in a real browser: may I use it, a beaker forgotten overnight, what if it is closed, the list to dry by keyboard.
-import AxeBuilder from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser, visit } from './browser.ts';
+import { findings } from './looked-at.ts';
 import { serve, type Served } from './server.ts';
 import { hoursAgo, stockShelf, type Shelf } from './shelf.ts';
 
@@ -29,10 +29,7 @@ const looks = [
 ] as const;
 
 async function isWhole(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual([]);
+  expect(await findings(page)).toEqual([]);
   expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
   const small = await page.locator('main button, main select, main summary, main input').evaluateAll((all) =>
     all

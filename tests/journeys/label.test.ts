@@ -1,8 +1,8 @@
 // A label is printed and read back: on sheets and rolls, in both symbologies, from the middle of a sheet, page size and all.
-import AxeBuilder from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser, visit, type Look } from './browser.ts';
+import { findings } from './looked-at.ts';
 import { pagesOf, type Printed } from './printed.ts';
 import { serve, type Served } from './server.ts';
 import { stockShelf, type Shelf } from './shelf.ts';
@@ -138,10 +138,7 @@ describe.each(looks)('$width px wide, $colorScheme', (look) => {
     const { page, context, foreign } = await open(`/labels?c=${labels.join(',')}`, look);
     await page.locator('.paper img').first().waitFor();
     await page.getByLabel('Sheet or roll').selectOption('other measures …');
-    const { violations } = await new AxeBuilder({ page })
-      .withTags(['wcag2a', 'wcag2aa', 'wcag22aa', 'best-practice'])
-      .analyze();
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+    expect(await findings(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
     const small = await page.locator('#main button, #main select, #main input').evaluateAll((all) =>
       all

@@ -1,9 +1,9 @@
 // An empty lab begins, and a new lot comes from the lab's own list to a label to a scan, in a real browser.
-import AxeBuilder from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { openBrowser, visit, type Visit } from './browser.ts';
+import { findings } from './looked-at.ts';
 import { serve, type Served } from './server.ts';
 
 // Accessibility is checked at every step, twice: more than a minute where the machine is busy with other things.
@@ -21,8 +21,6 @@ afterAll(async () => {
   await served?.stop();
 });
 
-const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-
 /** Nothing an accessibility check finds, nothing sideways, nothing too small for a thumb: wide and light, narrow and dark. */
 async function sound(page: Page): Promise<void> {
   for (const [width, colorScheme] of [
@@ -31,8 +29,7 @@ async function sound(page: Page): Promise<void> {
   ] as const) {
     await page.setViewportSize({ width, height: 800 });
     await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    const { violations } = await new AxeBuilder({ page }).withTags(rules).analyze();
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual([]);
+    expect(await findings(page)).toEqual([]);
     const found = await page.evaluate(() => {
       const targets = [
         ...document.querySelectorAll<HTMLElement>('main :is(.button, button, select, summary, textarea)'),

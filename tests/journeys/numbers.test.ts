@@ -1,8 +1,8 @@
 // What estimates rest on, put right on the screen: a logger's file with an ambiguous date, an isotherm of the lab's own, another band, the lab's settings.
-import AxeBuilder from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser, visit } from './browser.ts';
+import { findings } from './looked-at.ts';
 import { serve, type Served } from './server.ts';
 import { stockShelf, type Shelf } from './shelf.ts';
 
@@ -40,11 +40,8 @@ const nowOf = async (label: string): Promise<Now['exposure']> =>
     )['container'] as Now
   ).exposure;
 
-const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-
 /** What an accessibility check finds, and what hangs over the side or is too small to touch. */
-async function findings(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).withTags(rules).analyze();
+async function found(page: Page): Promise<string[]> {
   const sideways = await page.evaluate(
     () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
   );
@@ -53,8 +50,7 @@ async function findings(page: Page): Promise<string[]> {
     .evaluateAll((all) =>
       all.flatMap((one) => (one.getBoundingClientRect().height < 43.5 ? [`${one.textContent} is too low`] : [])),
     );
-  const found = violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`);
-  return [...found, ...small, ...(sideways > 0 ? [`hangs over by ${sideways} px`] : [])];
+  return [...(await findings(page)), ...small, ...(sideways > 0 ? [`hangs over by ${sideways} px`] : [])];
 }
 
 const looks = [
@@ -95,7 +91,7 @@ describe('what estimates rest on', () => {
     await room.getByRole('application', { name: /^wet bench, temperature/ }).waitFor();
     await page.keyboard.press('x');
     await room.getByText('71.0').first().waitFor();
-    expect(await findings(page)).toEqual([]);
+    expect(await found(page)).toEqual([]);
     expect(complaints).toEqual([]);
     await context.close();
   });
@@ -164,7 +160,7 @@ describe('what estimates rest on', () => {
       .getByRole('img', { name: /^Water over relative humidity at 25 °C, dry basis\. Weighed: 9\.0\s% at 33/ })
       .waitFor();
     await page.getByText(/^One point cannot tell the shape/).waitFor();
-    expect(await findings(page)).toEqual([]);
+    expect(await found(page)).toEqual([]);
     await page.getByRole('button', { name: /^Keep it/ }).click();
     await page.getByText(`${silica} goes by what was weighed`).waitFor();
     await page.getByText('Its numbers').click();
@@ -187,7 +183,7 @@ describe('what estimates rest on', () => {
     await page.getByLabel('Retest date').fill('2030-01-31');
     await page.getByRole('button', { name: 'Keep it' }).click();
     await page.getByText(/certificate: 1\.20?\s% water, as received · retest 31 January 2030/).waitFor();
-    expect(await findings(page)).toEqual([]);
+    expect(await found(page)).toEqual([]);
     await context.close();
   });
 
@@ -201,7 +197,7 @@ describe('what estimates rest on', () => {
     await jar.getByRole('button', { name: 'Note it' }).click();
     await jar.getByText(/22\.0\s°C, 1\s% RH/).waitFor();
     await jar.getByText(/Desiccant renewed today/).waitFor();
-    expect(await findings(page)).toEqual([]);
+    expect(await found(page)).toEqual([]);
     await page.getByRole('button', { name: 'Undo' }).click();
     await jar.getByText(/22\.0\s°C, 30\s% RH/).waitFor();
     await context.close();
@@ -240,7 +236,7 @@ describe('what estimates rest on', () => {
         for (const details of all) (details as HTMLDetailsElement).open = true;
       });
       await page.waitForTimeout(300);
-      expect(await findings(page), path).toEqual([]);
+      expect(await found(page), path).toEqual([]);
     }
     expect(foreign).toEqual([]);
     await context.close();

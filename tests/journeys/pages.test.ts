@@ -1,8 +1,8 @@
 // Every page, wide and narrow, light and dark: nothing an accessibility check finds, nothing asked of a foreign host, nothing that jumps.
-import AxeBuilder from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser, visit, type Visit } from './browser.ts';
+import { findings } from './looked-at.ts';
 import { serve, type Served } from './server.ts';
 import { stockShelf, type Shelf } from './shelf.ts';
 
@@ -19,15 +19,6 @@ afterAll(async () => {
   await browser?.close();
   await served?.stop();
 });
-
-/** WCAG 2.2 to AA, and what axe calls best practice. */
-const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-
-async function findings(page: Page): Promise<string[]> {
-  const { violations, passes } = await new AxeBuilder({ page }).withTags(rules).analyze();
-  expect(passes.length).toBeGreaterThan(10);
-  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`);
-}
 
 /** Opens everything that can be opened on the page, so that it is checked too. */
 async function unfold(page: Page): Promise<void> {

@@ -1,8 +1,8 @@
 // A shelf count that disagrees: what is scanned is compared with the book, and the book put right in one go.
-import AxeBuilder from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser, visit } from './browser.ts';
+import { findings } from './looked-at.ts';
 import { serve, type Served } from './server.ts';
 import { stockShelf, type Shelf } from './shelf.ts';
 
@@ -45,12 +45,6 @@ const tick = async (page: Page, code: string): Promise<void> => {
   await page.getByLabel('Code on the label').fill(code);
   await page.getByLabel('Code on the label').press('Enter');
 };
-async function findings(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag22aa', 'best-practice'])
-    .analyze();
-  return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
-}
 
 describe('a shelf count that disagrees', () => {
   it('is put right in one go, nothing before that, and each part can be undone', async () => {
