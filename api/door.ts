@@ -23,7 +23,10 @@ export function passwordIn(header: string | undefined): string | null {
 export type Door = (request: IncomingMessage) => Promise<boolean>;
 
 /** Lets in whoever knows the pass phrase; everybody where there is none. */
-export function doorOf(passPhrase: string | null, { slow = wait } = {}): Door {
+export function doorOf(
+  passPhrase: string | null,
+  { slow = wait }: { slow?: (ms: number) => Promise<unknown> } = {},
+): Door {
   if (passPhrase === null) return async () => true;
   const right = hashOf(passPhrase);
   const wrongFrom = new Map<string, { count: number; lastMs: number }>();

@@ -21,7 +21,7 @@ function buildNamed(name: string): Pages {
   const rewrite = (file: string, from: RegExp, to: string) => {
     const path = join(folder, file);
     writeFileSync(path, readFileSync(path, 'utf8').replace(from, to));
-    rmSync(`${path}.gz`, { force: true });
+    for (const twin of ['br', 'gz']) rmSync(`${path}.${twin}`, { force: true });
   };
   rewrite('index.html', /<title>/, `<meta name="description" content="${name}" /><title>`);
   rewrite('worker.js', /"version":"[^"]+"/, `"version":"${name}"`);
