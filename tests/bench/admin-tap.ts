@@ -81,6 +81,8 @@ async function measured(page: Page, rounds: number): Promise<Record<string, numb
     await page.locator(`[data-label="${label}"]`).getByRole('button', { name: 'Weigh', exact: true }).waitFor();
     for (const [name, each] of Object.entries(taps(label))) {
       for (const { tapped, awaited } of each) {
+        // What the tap before fetched may still be on its way.
+        await page.locator(`xpath=${tapped}`).first().waitFor();
         const call = `tap(${JSON.stringify(tapped)}, ${JSON.stringify(awaited)})`;
         (times[name] ??= []).push(await page.evaluate<number>(call));
         await page.waitForTimeout(150);
