@@ -6,8 +6,10 @@ const linesOf = (place: HTMLElement): HTMLElement[] => [...place.querySelectorAl
 /** Lines keep at least the height they have, and what grows above `hand` all the same is scrolled away. */
 export function changeInPlace(place: HTMLElement, hand: Element | null, change: () => void): void {
   const lines = linesOf(place);
-  for (const line of lines) line.style.minHeight = `${line.getBoundingClientRect().height}px`;
-  const inSight = lines.find((line) => line.getBoundingClientRect().top >= 0);
+  // All are measured before any is changed, so that the page is laid out once.
+  const boxes = lines.map((line) => line.getBoundingClientRect());
+  for (const [i, line] of lines.entries()) line.style.minHeight = `${boxes[i]?.height ?? 0}px`;
+  const inSight = lines[boxes.findIndex(({ top }) => top >= 0)];
   const still = hand !== null && place.contains(hand) ? hand : inSight;
   const before = still?.getBoundingClientRect().top ?? 0;
   flushSync(change);

@@ -1,5 +1,6 @@
-// Every batch that could start within a cell of time in one oven, made no harder than the easiest start in the cell: the earliest end,
-// the shortest stay, all jobs that some start in the cell could take. What holds for these holds for every plan.
+// Every batch that could start within a cell of time in one oven, made no harder than the easiest start in the cell: the
+// earliest end, the shortest stay, all jobs that some start in the cell could take. What holds for these holds for every
+// plan.
 import type { Model, OvenModel } from '../model.ts';
 import type { BoundCost } from './cost.ts';
 import { type Buckets, modesOf } from './buckets.ts';
