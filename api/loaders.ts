@@ -70,6 +70,10 @@ export function loadersOf(read: Reader) {
       (ids) => read.dryingRequest.findMany({ where: { containerId: { in: ids } }, orderBy: { id: 'asc' } }),
       (row) => row.containerId,
     ),
+    recipes: byOwner(
+      (labIds) => read.recipe.findMany({ where: { labId: { in: labIds } } }),
+      (row) => row.labId,
+    ),
     correctionOf: byId(
       (ids) => read.event.findMany({ where: { correctsId: { in: ids } } }),
       (row) => row.correctsId ?? '',

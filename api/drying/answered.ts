@@ -1,9 +1,10 @@
 // What a recorded event does to the list: a drying answers what waits, a correction of it lets it wait again,
 // and what is finished waits no longer.
 import type { Event, Prisma } from '../database/generated/sqlite/client.ts';
+import { invalid } from '../errors.ts';
 import { onRecorded, saidOf } from '../stock/service.ts';
 import type { Work } from '../work.ts';
-import { tooHot } from './recipes.ts';
+import { howDried } from './how-dried.ts';
 
 async function changed(
   work: Work,
@@ -30,17 +31,24 @@ async function corrected(work: Work, event: Event): Promise<void> {
   else await changed(work, where, { state: 'WAITING', eventId: null, endedAt: null });
 }
 
-/** An oven hotter than the material stands is kept, since it happened, and said. */
-async function heatNote(work: Work, event: Event): Promise<string[]> {
+/** The temperature that an earlier statement of the same drying gave; undefined where there is none. */
+async function saidBefore(work: Work, correctsId: string | null): Promise<number | null | undefined> {
+  if (!correctsId) return undefined;
+  const before = await work.tx.event.findUniqueOrThrow({ where: { id: correctsId } });
+  const said = saidOf(before.type, before.detail);
+  return said.type === 'DRIED' ? said.detail.temperatureC : undefined;
+}
+
+/** An oven hotter than the material stands is refused; one that was written down already is only spoken of. */
+async function checkHeat(work: Work, event: Event): Promise<string[]> {
   const said = saidOf(event.type, event.detail);
   if (said.type !== 'DRIED' || said.detail.temperatureC === null) return [];
-  const { tx } = work;
-  const container = await tx.container.findUniqueOrThrow({
-    where: { id: event.containerId },
-    include: { lot: { include: { sorbent: true } } },
-  });
-  const hot = tooHot(container.lot.sorbent.sorbentClass, container.backing, said.detail.temperatureC);
-  return hot ? [hot.why] : [];
+  const { temperatureC } = said.detail;
+  const container = await work.tx.container.findUniqueOrThrow({ where: { id: event.containerId } });
+  const hot = (await howDried(work.tx, container)).refusal(temperatureC);
+  if (!hot) return [];
+  if ((await saidBefore(work, event.correctsId)) === temperatureC) return [`${temperatureC} °C is too hot: ${hot}`];
+  throw invalid(event.correctsId ? 'input.replacement.temperatureC' : 'input.temperatureC', temperatureC, hot);
 }
 
 async function withdrawnWhereFinished(work: Work, event: Event): Promise<string[]> {
@@ -57,5 +65,5 @@ onRecorded(async (work, event) => {
     const where = { containerId: event.containerId, state: 'WAITING' as const };
     await changed(work, where, { state: 'DRIED', endedAt: event.at, eventId: event.id });
   }
-  return [...(await heatNote(work, event)), ...(await withdrawnWhereFinished(work, event))];
+  return [...(await checkHeat(work, event)), ...(await withdrawnWhereFinished(work, event))];
 });

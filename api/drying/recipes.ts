@@ -1,83 +1,108 @@
-// How sorbents and plates are dried, and what they never stand. Common practice, no published source; the upper
-// limits are from memory: the maker's sheet comes first, and every lab may have its own.
-import type { Backing } from '../database/generated/sqlite/client.ts';
+// How this lab dries things: its own numbers over the default recipes, and what no oven may be set above. Pure.
+import type { Backing, Recipe as OwnRow } from '../database/generated/sqlite/client.ts';
+import { recipeFor, recipes, tooHot, type Recipe } from '../science/tray/recipes.ts';
 
-export interface Recipe {
-  /** What is dried. */
-  of: string;
-  vacuum: boolean;
-  temperatureLowC: number;
-  temperatureHighC: number;
-  minutesLow: number;
-  minutesHigh: number;
-  /** Never above, °C. */
-  limitC: number;
-  source: string;
+/** A recipe, with the names of the numbers that the lab has set itself. */
+export interface LabRecipe extends Recipe {
+  readonly own: readonly string[];
+  readonly changedAt: Date | null;
 }
 
-const source = 'common practice; limit from memory, maker’s sheet first';
+const ownNames = [
+  'vacuum',
+  'temperatureLowC',
+  'temperatureHighC',
+  'minutesLow',
+  'minutesHigh',
+  'depthMm',
+  'heatUpMinutes',
+  'coolDownMinutes',
+  'upperC',
+  'note',
+] as const;
 
-const recipe = (
-  of: string,
-  vacuum: boolean,
-  temperature: [number, number],
-  minutes: [number, number],
-  limitC: number,
-  more = '',
-): Recipe => ({
-  of,
-  vacuum,
-  temperatureLowC: temperature[0],
-  temperatureHighC: temperature[1],
-  minutesLow: minutes[0],
-  minutesHigh: minutes[1],
-  limitC,
-  source: more ? `${source}; ${more}` : source,
+/** What the lab may set. */
+export type Own = Pick<OwnRow, 'dries' | 'changedAt' | 'upperSource' | (typeof ownNames)[number]>;
+
+const backingOf: Record<Backing, string> = { GLASS: 'glass', ALUMINIUM: 'aluminium', PLASTIC: 'plastic' };
+
+/** The default for a class of the lab's own, of which no table knows anything: nothing is guessed. */
+const unheardOf = (dries: string): Recipe => ({
+  dries,
+  name: dries,
+  plates: false,
+  vacuum: true,
+  temperatureC: [NaN, NaN],
+  minutes: [NaN, NaN],
+  depthMm: 10,
+  heatUpMinutes: 30,
+  coolDownMinutes: 30,
+  upperC: NaN,
+  because: 'it suffers',
+  note: '',
+  source: 'the lab’s own',
+  upperSource: '',
 });
 
-/** By sorbent class. */
-const sorbents: Record<string, Recipe> = {
-  silica: recipe('silica', true, [130, 160], [30, 60], 200, 'hotter it loses silanols for good'),
-  alumina: recipe('alumina', true, [130, 160], [30, 60], 500, 'grade I needs 300 to 400 °C'),
-  c18: recipe('c18', true, [130, 160], [30, 60], 160, 'it holds little water: often not needed'),
-  cyano: recipe('cyano', true, [80, 100], [60, 60], 100),
-  diol: recipe('diol', true, [80, 100], [60, 60], 100),
-  amino: recipe('amino', true, [60, 60], [60, 120], 80),
-  'magnesium silicate': recipe('magnesium silicate', false, [130, 130], [300, 960], 200),
-};
+const plain = (recipe: Recipe): LabRecipe => ({ ...recipe, own: [], changedAt: null });
 
-/** By backing of plates. */
-const backings: Record<Backing, Recipe> = {
-  GLASS: recipe(
-    'glass-backed plates',
-    true,
-    [130, 130],
-    [30, 30],
-    150,
-    'gypsum-bound layers may turn powdery under vacuum',
-  ),
-  ALUMINIUM: recipe('aluminium-backed plates', true, [90, 90], [30, 60], 120),
-  PLASTIC: recipe('plastic-backed plates, flat on glass or metal', true, [90, 90], [30, 60], 90),
-};
-
-/** What applies to a sorbent, on a backing or loose; of two the lower limit rules. Empty where nothing is known. */
-export function recipesOf(sorbentClass: string, backing: Backing | null): Recipe[] {
-  const loose = sorbents[sorbentClass];
-  const plate = backing ? backings[backing] : undefined;
-  const both = [plate, loose].filter((each) => each !== undefined);
-  return both.sort((a, b) => a.limitC - b.limitC);
+/** A recipe with the lab's own numbers over the default ones. */
+export function withOwn(dries: string, own: Own | undefined): LabRecipe | null {
+  const usual = recipeFor(dries);
+  if (!own) return usual && plain(usual);
+  const under = usual ?? unheardOf(dries);
+  const said = ownNames.filter((name) => own[name] !== null);
+  return {
+    ...under,
+    vacuum: own.vacuum ?? under.vacuum,
+    temperatureC: [own.temperatureLowC ?? under.temperatureC[0], own.temperatureHighC ?? under.temperatureC[1]],
+    minutes: [own.minutesLow ?? under.minutes[0], own.minutesHigh ?? under.minutes[1]],
+    depthMm: under.plates ? null : (own.depthMm ?? under.depthMm),
+    heatUpMinutes: own.heatUpMinutes ?? under.heatUpMinutes,
+    coolDownMinutes: own.coolDownMinutes ?? under.coolDownMinutes,
+    upperC: own.upperC ?? under.upperC,
+    upperSource: own.upperSource ?? under.upperSource,
+    note: own.note ?? under.note,
+    own: said,
+    changedAt: own.changedAt,
+  };
 }
 
-/** Why a temperature is too high, or null; unknown limits allow anything. */
-export function tooHot(
-  sorbentClass: string,
-  backing: Backing | null,
-  temperatureC: number,
-): { limitC: number; why: string } | null {
-  const [strictest] = recipesOf(sorbentClass, backing);
-  if (!strictest || temperatureC <= strictest.limitC) return null;
-  return {
-    limitC: strictest.limitC,
-    why: `${strictest.of} is never dried above ${strictest.limitC} °C (${strictest.source})`,
-  };
+/** Every recipe of the lab: the table's in its order, then those of its own classes. */
+export function allRecipes(own: readonly Own[]): LabRecipe[] {
+  const known = new Set(recipes.map(({ dries }) => dries));
+  const names = [
+    ...known,
+    ...own
+      .map(({ dries }) => dries)
+      .filter((dries) => !known.has(dries))
+      .sort(),
+  ];
+  const all = names.map((dries) =>
+    withOwn(
+      dries,
+      own.find((one) => one.dries === dries),
+    ),
+  );
+  return all.filter((recipe) => recipe !== null);
+}
+
+/** What applies to a sorbent, on a backing or loose; of two the lower limit rules. Empty where nothing is known. */
+export function recipesOf(own: readonly Own[], sorbentClass: string, backing: Backing | null): LabRecipe[] {
+  const names = backing ? [backingOf[backing], sorbentClass] : [sorbentClass];
+  return names
+    .map((dries) =>
+      withOwn(
+        dries,
+        own.find((one) => one.dries === dries),
+      ),
+    )
+    .filter((recipe) => recipe !== null)
+    .sort((a, b) => a.upperC - b.upperC);
+}
+
+/** Why an oven may not be so hot, by the strictest of some recipes; null when it may. */
+export function refusalOf(recipes: readonly Recipe[], temperatureC: number): string | null {
+  const [strictest] = recipes;
+  return strictest ? tooHot(strictest, temperatureC) : null;
 }

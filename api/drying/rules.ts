@@ -4,7 +4,6 @@ import { invalid, missing } from '../errors.ts';
 import { ovenCaution } from '../stock/effects.ts';
 import { nothingGrams } from '../stock/stand.ts';
 import { grams, words } from '../stock/words.ts';
-import { tooHot } from './recipes.ts';
 
 export interface Wanted {
   dryGrams: number | null;
@@ -20,15 +19,18 @@ export interface Waiting {
 
 const ends = 'something that may go into an oven';
 
-function checkMayDry(container: Container, sorbentClass: string, { temperatureC }: Wanted): void {
+/** Why an oven of a temperature is refused; null when it is not. */
+type Refusal = (temperatureC: number) => string | null;
+
+function checkMayDry(container: Container, refusal: Refusal, { temperatureC }: Wanted): void {
   const { label, kind, finishedAt, wettedAt, touchedSolventAt } = container;
   if (finishedAt) throw invalid('input.label', label, `nothing is left in it; ${ends}`);
   if (kind === 'COLUMN') throw invalid('input.label', label, `a packed column is not dried; ${ends}`);
   const caution = ovenCaution({ wettedAt, touchedSolventAt }, { kind });
   if (caution) throw invalid('input.label', label, `${caution}; ${kind === 'PLATE_BOX' ? 'solventGone first' : ends}`);
   if (temperatureC === null) return;
-  const hot = tooHot(sorbentClass, container.backing, temperatureC);
-  if (hot) throw invalid('input.temperatureC', temperatureC, `${hot.why}; at most ${hot.limitC} °C`);
+  const hot = refusal(temperatureC);
+  if (hot) throw invalid('input.temperatureC', temperatureC, hot);
 }
 
 /** What of one container may still be asked for; null where all of it waits already. */
@@ -39,11 +41,11 @@ function openAmount(there: number, asked: readonly (number | null)[]): number | 
 /** Refuses what never goes to an oven, recipes that are too hot, and more than is there and does not wait yet. */
 export function checkRequest(
   container: Container,
-  sorbentClass: string,
+  refusal: Refusal,
   wanted: Wanted,
   waiting: readonly Waiting[],
 ): void {
-  checkMayDry(container, sorbentClass, wanted);
+  checkMayDry(container, refusal, wanted);
   const { label, kind } = container;
   if (kind === 'PLATE_BOX') {
     const open = openAmount(

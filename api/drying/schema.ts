@@ -1,21 +1,12 @@
-// What GraphQL knows of drying: recipes with their limits, and the list of what to dry.
+// What GraphQL knows of drying: the list of what to dry, and beside it recipes and weighings.
 import { builder } from '../builder.ts';
 import type { DryingRequest } from '../database/generated/sqlite/client.ts';
 import { addMutation } from '../mutation.ts';
 import { connectionOf, pageOf, pageQuery, type Column } from '../page.ts';
-import {
-  BasisEnum,
-  ClosureEnum,
-  ContainerRef,
-  fresh,
-  RecordedRef,
-  SorbentRef,
-  there,
-  totalCount,
-} from '../stock/schema.ts';
-import { recipesOf, type Recipe } from './recipes.ts';
+import { BasisEnum, ClosureEnum, ContainerRef, fresh, RecordedRef, there, totalCount } from '../stock/schema.ts';
 import { driedSaid, requestDried } from './dried.ts';
 import './loss-type.ts';
+import './recipe-type.ts';
 import {
   dryingMoved,
   dryingRequested,
@@ -85,40 +76,6 @@ builder.interfaceField(ContainerRef, 'dryingRequests', (t) =>
     type: [RequestRef],
     description: 'What was asked to be dried of it, oldest first, ended ones too.',
     resolve: ({ id }, _, { load }) => load.dryingRequests.load(id),
-  }),
-);
-
-const RecipeRef = builder.objectRef<Recipe>('DryingRecipe').implement({
-  description: 'How something is dried, and what it never stands. Common practice; the maker’s sheet comes first.',
-  fields: (t) => ({
-    of: t.exposeString('of', { description: 'What is dried so.' }),
-    vacuum: t.exposeBoolean('vacuum', { description: 'In a vacuum oven.' }),
-    temperatureLowC: t.exposeFloat('temperatureLowC', { description: 'From this temperature, °C.' }),
-    temperatureHighC: t.exposeFloat('temperatureHighC', { description: 'To this temperature, °C.' }),
-    minutesLow: t.exposeFloat('minutesLow', { description: 'At least so long at temperature, min.' }),
-    minutesHigh: t.exposeFloat('minutesHigh', { description: 'At most so long, min.' }),
-    limitC: t.exposeFloat('limitC', { description: 'Never above, °C: hotter recipes are refused.' }),
-    source: t.exposeString('source', { description: 'Where the numbers come from.' }),
-  }),
-});
-
-builder.interfaceField(ContainerRef, 'dryingRecipes', (t) =>
-  t.field({
-    type: [RecipeRef],
-    description: 'How it is dried, the strictest limit first; empty where nothing is known.',
-    resolve: async ({ lotId, backing }, _, { load }) => {
-      const lot = there(await load.lot.load(lotId), 'lot');
-      const sorbent = there(await load.sorbent.load(lot.sorbentId), 'sorbent');
-      return recipesOf(sorbent.sorbentClass, backing);
-    },
-  }),
-);
-
-builder.objectField(SorbentRef, 'dryingRecipes', (t) =>
-  t.field({
-    type: [RecipeRef],
-    description: 'How it is dried when loose; empty where nothing is known.',
-    resolve: ({ sorbentClass }) => recipesOf(sorbentClass, null),
   }),
 );
 

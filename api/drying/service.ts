@@ -6,6 +6,7 @@ import { invalid, unknown } from '../errors.ts';
 import { containerOf, localId, said } from '../stock/service.ts';
 import { newId, write, type Work } from '../work.ts';
 import './answered.ts';
+import { howDried } from './how-dried.ts';
 import { checkRequest, positionBefore } from './rules.ts';
 
 export const requestSaid = z.object({
@@ -26,6 +27,9 @@ export const moveSaid = z.object({
   before: z.string('the id of a request').nullish(),
   clientKey: said.clientKey,
 });
+
+/** The recipe of a container and what its oven may not be set above: for every room that heats something. */
+export { howDried, type HowDried } from './how-dried.ts';
 
 const inOrder = [{ position: 'asc' as const }, { id: 'asc' as const }];
 
@@ -53,13 +57,13 @@ export function dryingRequested(context: Context, input: z.output<typeof request
   return write(context, 'requestDrying', input, async (work) => {
     const { tx, labId } = work;
     const container = await containerOf(work, input.label);
-    const { sorbent } = await tx.lot.findUniqueOrThrow({ where: { id: container.lotId }, include: { sorbent: true } });
+    const { refusal } = await howDried(tx, container);
     const waiting = await waitingOf(work);
     const { dryGrams, plates, why, wantedBy = null, temperatureC = null, minutes = null } = input;
     const wanted = { dryGrams, plates, temperatureC };
     checkRequest(
       container,
-      sorbent.sorbentClass,
+      refusal,
       wanted,
       waiting.filter(({ containerId }) => containerId === container.id),
     );
@@ -90,12 +94,10 @@ export function dryingRestored(context: Context, input: z.output<typeof withdraw
     const { id, state, containerId, dryGrams, plates, temperatureC } = request;
     if (state === 'WAITING') return { requestId: id };
     if (state === 'DRIED') throw invalid('input.id', input.id, 'it was dried already; undo that drying instead');
-    const container = await tx.container.findUniqueOrThrow({
-      where: { id: containerId },
-      include: { lot: { include: { sorbent: true } } },
-    });
+    const container = await tx.container.findUniqueOrThrow({ where: { id: containerId } });
+    const { refusal } = await howDried(tx, container);
     const others = (await waitingOf(work)).filter((other) => other.containerId === containerId);
-    checkRequest(container, container.lot.sorbent.sorbentClass, { dryGrams, plates, temperatureC }, others);
+    checkRequest(container, refusal, { dryGrams, plates, temperatureC }, others);
     await tx.dryingRequest.update({ where: { id }, data: { state: 'WAITING', endedAt: null } });
     work.changed('DryingRequest', id, 'CHANGED');
     return { requestId: id };
