@@ -1,8 +1,8 @@
 // The forms of a container's events: which fields each asks, and whom it fits.
 import type { Line } from '../fields.ts';
-import { closureWord, type Closure } from '../say/words.ts';
 import { dryingCaution, wettingHeat } from './cautions.ts';
 import type { EventName } from './acts.ts';
+import { bases, lids, open, weighedParts, weighingMethods } from './choices.ts';
 import type { Choice, FieldSpec } from './field.ts';
 
 export interface Names {
@@ -28,9 +28,6 @@ export interface ActSpec {
 
 const rules = 'Follow your lab’s rules and the safety data sheet.';
 const powder = `Pour and tap dry powder in a hood or with the mask your lab prescribes. ${rules}`;
-const closures: readonly Choice[] = (['WELL_CLOSED', 'TIGHT', 'LOOSELY_COVERED', 'SEALED'] satisfies Closure[]).map(
-  (value) => ({ value, words: closureWord[value] }),
-);
 
 const gramsField = (label: string, hint?: string): FieldSpec => {
   return { name: 'grams', label, kind: 'number', unit: 'g', ...(hint ? { hint } : {}) };
@@ -71,7 +68,7 @@ function taking(of: Line, { rooms, vessels }: Names): ActSpec {
     name: 'closure',
     label: 'The new one stands',
     kind: 'choice',
-    choices: [...closures, { value: 'OPEN', words: closureWord.OPEN }],
+    choices: [...lids, open],
     optional: true,
     hint: 'Empty: well closed.',
   };
@@ -91,29 +88,10 @@ const weighing: ActSpec = {
       label: 'Counted on',
       kind: 'choice',
       hint: 'As received: of what was weighed in. Dry: of what was left.',
-      choices: [
-        { value: 'AS_RECEIVED', words: 'as received' },
-        { value: 'DRY', words: 'dry basis' },
-      ],
+      choices: bases,
     },
-    {
-      name: 'of',
-      label: 'Of',
-      kind: 'choice',
-      choices: [
-        { value: 'SCOOP', words: 'a scoop' },
-        { value: 'WHOLE', words: 'all of it' },
-      ],
-    },
-    {
-      name: 'method',
-      label: 'How',
-      kind: 'choice',
-      choices: [
-        { value: 'LOSS_ON_DRYING', words: 'loss on drying' },
-        { value: 'KARL_FISCHER', words: 'Karl Fischer' },
-      ],
-    },
+    { name: 'of', label: 'Of', kind: 'choice', choices: weighedParts },
+    { name: 'method', label: 'How', kind: 'choice', choices: weighingMethods },
     {
       name: 'temperatureC',
       label: 'Dried at',
@@ -139,7 +117,7 @@ export function everyday(of: Line, names: Names): ActSpec[] {
             name: 'closure',
             label: 'How',
             kind: 'choice',
-            choices: closures,
+            choices: lids,
             initial: of.usualClosure === 'OPEN' ? 'WELL_CLOSED' : of.usualClosure,
           },
         ],

@@ -21,10 +21,7 @@ const targetFields = {
 const property = { name: text, value: maybe(number), unit: text, origin, confidence, source: text };
 export type Property = Answer<typeof property>;
 
-const sorbentFields = {
-  id: text,
-  name: text,
-  sorbentClass: text,
+const grain = {
   particleSizeLowUm: maybe(number),
   particleSizeHighUm: maybe(number),
   meshLow: maybe(number),
@@ -32,6 +29,13 @@ const sorbentFields = {
   poreSizeNm: maybe(number),
   bondedPhase: maybe(text),
   reaction: maybe(reaction),
+};
+
+const sorbentFields = {
+  id: text,
+  name: text,
+  sorbentClass: text,
+  ...grain,
   ...targetFields,
   classUpperWaterFraction: maybe(number),
   properties: many(property),
@@ -70,16 +74,6 @@ export const sorbentQuestion = question<{ name: string }>(
   ),
 });
 export type Opened = NonNullable<Answer<typeof sorbentQuestion.shape>['sorbent']>;
-
-const grain = {
-  particleSizeLowUm: maybe(number),
-  particleSizeHighUm: maybe(number),
-  meshLow: maybe(number),
-  meshHigh: maybe(number),
-  poreSizeNm: maybe(number),
-  bondedPhase: maybe(text),
-  reaction: maybe(reaction),
-};
 
 export const addSorbentAct = act(
   'addSorbent',

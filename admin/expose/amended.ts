@@ -1,7 +1,7 @@
 // What of an event was put right, which of its figures can be, and what the timeline says beside it.
+import { bases, lids, open, weighedParts, weighingMethods } from '../act/choices.ts';
 import type { FieldSpec } from '../act/field.ts';
 import type { Names } from '../act/forms.ts';
-import { closureWord, type Closure } from '../say/words.ts';
 import { scoopings } from './habits.ts';
 import type { Event } from './questions.ts';
 
@@ -44,36 +44,9 @@ const lidOff: FieldSpec = { name: 'openMinutes', label: 'Lid off for', kind: 'nu
 const room: Omit<FieldSpec, 'choices'> = { name: 'room', label: 'To', kind: 'choice', ...asItWas };
 const textOf = (name: string, label: string): FieldSpec => ({ name, label, kind: 'text', ...asItWas });
 const scooped: FieldSpec = { name: 'scooping', label: 'Scooped', kind: 'choice', choices: scoopings, ...asItWas };
-const basis: FieldSpec = {
-  name: 'basis',
-  label: 'Counted on',
-  kind: 'choice',
-  choices: [
-    { value: 'AS_RECEIVED', words: 'as received' },
-    { value: 'DRY', words: 'dry basis' },
-  ],
-  ...asItWas,
-};
-const weighedPart: FieldSpec = {
-  name: 'of',
-  label: 'Of',
-  kind: 'choice',
-  choices: [
-    { value: 'SCOOP', words: 'a scoop' },
-    { value: 'WHOLE', words: 'all of it' },
-  ],
-  ...asItWas,
-};
-const method: FieldSpec = {
-  name: 'method',
-  label: 'How',
-  kind: 'choice',
-  choices: [
-    { value: 'LOSS_ON_DRYING', words: 'loss on drying' },
-    { value: 'KARL_FISCHER', words: 'Karl Fischer' },
-  ],
-  ...asItWas,
-};
+const basis: FieldSpec = { name: 'basis', label: 'Counted on', kind: 'choice', choices: bases, ...asItWas };
+const weighedPart: FieldSpec = { name: 'of', label: 'Of', kind: 'choice', choices: weighedParts, ...asItWas };
+const method: FieldSpec = { name: 'method', label: 'How', kind: 'choice', choices: weighingMethods, ...asItWas };
 const humidity: FieldSpec = { name: 'humidityPercent', label: 'At', kind: 'number', unit: '% RH', ...asItWas };
 const startWater: FieldSpec = {
   name: 'startWaterFraction',
@@ -87,15 +60,12 @@ const startWater: FieldSpec = {
 /** What of an event can be said anew, by its type; each field as the correction takes it. */
 export function figuresOf({ type, plates: counted }: Pick<Event, 'type' | 'plates'>, { rooms }: Names): FieldSpec[] {
   const amount = counted === null ? [grams, basis] : [plates];
-  const closures = (['OPEN', 'LOOSELY_COVERED', 'WELL_CLOSED', 'TIGHT', 'SEALED'] satisfies Closure[]).map((value) => {
-    return { value, words: closureWord[value] };
-  });
-  const closure: FieldSpec = { name: 'closure', label: 'How', kind: 'choice', choices: closures, ...asItWas };
-  const stands: FieldSpec = { ...closure, label: 'The new one stands' };
+  const closure: FieldSpec = { name: 'closure', label: 'How', kind: 'choice', choices: lids, ...asItWas };
+  const stands: FieldSpec = { ...closure, choices: [...lids, open], label: 'The new one stands' };
   const why = textOf('why', 'Why');
   const byType: Record<string, FieldSpec[]> = {
     CAME_IN: [...amount, startWater, { ...room, choices: rooms, label: 'Room' }],
-    CLOSED: [{ ...closure, choices: closures.slice(1) }],
+    CLOSED: [closure],
     MOVED: [{ ...room, choices: rooms }],
     PORTION_TAKEN: [grams, basis, lidOff, scooped, stands],
     PLATES_TAKEN: [plates, lidOff, stands],
