@@ -4,6 +4,7 @@ import type { Event, Prisma } from '../database/generated/sqlite/client.ts';
 import { invalid } from '../errors.ts';
 import { onRecorded, saidOf } from '../stock/service.ts';
 import type { Work } from '../work.ts';
+import { requestEnded } from './ended.ts';
 import { howDried } from './how-dried.ts';
 
 async function changed(
@@ -18,6 +19,7 @@ async function changed(
   for (const { id } of requests) {
     await work.tx.dryingRequest.update({ where: { id }, data });
     work.changed('DryingRequest', id, 'CHANGED');
+    if (data.state !== 'WAITING') await requestEnded(work, id);
   }
   return requests.length;
 }

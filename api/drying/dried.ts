@@ -1,10 +1,12 @@
 // What waits on the list was dried: all of the container, or some of it poured into one of its own and dried there.
 import { z } from 'zod';
 import type { Context } from '../context.ts';
-import type { Container, DryingRequest } from '../database/generated/sqlite/client.ts';
+import type { Container } from '../database/generated/sqlite/client.ts';
 import { invalid, missing } from '../errors.ts';
 import {
   happened,
+  inOvenOf,
+  inOvenSaid,
   nothingGrams,
   platesMoved,
   portionPoured,
@@ -14,7 +16,7 @@ import {
   type Recorded,
 } from '../stock/service.ts';
 import { write, type Work } from '../work.ts';
-import { waitingRequest } from './service.ts';
+import { requestAnswered, waitingRequest } from './service.ts';
 
 export const driedSaid = takePortionSaid
   .pick({ at: true, note: true, clientKey: true, grams: true, basis: true, vessel: true, closure: true })
@@ -25,6 +27,7 @@ export const driedSaid = takePortionSaid
     minutes: said.minutes.nullish(),
     vacuum: z.boolean().nullish(),
     waterFraction: said.waterFraction.nullish(),
+    ...inOvenSaid,
   });
 
 type Dried = z.output<typeof driedSaid>;
@@ -45,11 +48,6 @@ async function setApart(work: Work, container: Container, input: Dried): Promise
   return portionPoured(work, takePortionSaid.parse({ ...shared, grams, basis, vessel }));
 }
 
-const answered = async (work: Work, { id }: DryingRequest, eventId: string, endedAt: Date): Promise<void> => {
-  await work.tx.dryingRequest.update({ where: { id }, data: { state: 'DRIED', endedAt, eventId } });
-  work.changed('DryingRequest', id, 'CHANGED');
-};
-
 /** Records the drying that a request waited for. */
 export function requestDried(context: Context, input: Dried): Promise<Recorded> {
   return write(context, 'recordRequestedDrying', input, async (work) => {
@@ -65,9 +63,9 @@ export function requestDried(context: Context, input: Dried): Promise<Recorded> 
       container: dried,
       at,
       note,
-      said: { temperatureC, minutes, vacuum, waterFraction },
+      said: { temperatureC, minutes, vacuum, waterFraction, ...inOvenOf(input) },
     });
-    await answered(work, request, recorded.eventId, at);
+    await requestAnswered(work, request.id, recorded.eventId, at);
     const madeId = apart?.madeId ?? null;
     return { ...recorded, madeId, notes: [...(apart?.notes ?? []), ...recorded.notes] };
   });

@@ -3,11 +3,23 @@ import { builder } from '../builder.ts';
 import type { DryingRequest } from '../database/generated/sqlite/client.ts';
 import { addMutation } from '../mutation.ts';
 import { connectionOf, pageOf, pageQuery, type Column } from '../page.ts';
-import { BasisEnum, ClosureEnum, ContainerRef, fresh, RecordedRef, there, totalCount } from '../stock/schema.ts';
+import {
+  BasisEnum,
+  ClosureEnum,
+  ContainerRef,
+  fresh,
+  inOvenFields,
+  RecordedRef,
+  there,
+  totalCount,
+} from '../stock/schema.ts';
 import { driedSaid, requestDried } from './dried.ts';
 import './loss-type.ts';
 import './recipe-type.ts';
+import { RequestRef } from './refs.ts';
 import {
+  changeSaid,
+  dryingChanged,
   dryingMoved,
   dryingRequested,
   dryingRestored,
@@ -27,8 +39,6 @@ const StateEnum = builder.enumType('DryingRequestState', {
     WITHDRAWN: { description: 'It was withdrawn, or nothing was left to dry.' },
   },
 });
-
-const RequestRef = builder.objectRef<DryingRequest>('DryingRequest');
 
 builder.node(RequestRef, {
   name: 'DryingRequest',
@@ -59,6 +69,22 @@ builder.node(RequestRef, {
     minutes: t.exposeFloat('minutes', {
       nullable: true,
       description: 'Minutes of the recipe it is meant for; null when nobody said.',
+    }),
+    priority: t.exposeInt('weight', {
+      description: 'The planner’s weight: 1, 2, 4 or 8. A minute late counts so many times.',
+    }),
+    depthMm: t.exposeFloat('depthMm', {
+      nullable: true,
+      description: 'Depth of its trays, mm; null: the recipe’s, and for plates.',
+    }),
+    readyAt: t.expose('readyAt', {
+      type: 'DateTime',
+      nullable: true,
+      description: 'Not before this; null when it is ready now.',
+    }),
+    needId: t.exposeID('needId', {
+      nullable: true,
+      description: 'The need that it was asked for; null when there is none.',
     }),
     position: t.exposeFloat('position', { description: 'Its place in the order set by hand: smaller comes first.' }),
     state: t.field({ type: StateEnum, description: 'Whether it waits still.', resolve: ({ state }) => state }),
@@ -114,6 +140,12 @@ async function requestOf(context: Context, requested: Promise<Requested>): Promi
   return there(await context.load.dryingRequest.load(requestId), 'drying request');
 }
 
+const planFields = (t: Parameters<Parameters<typeof builder.inputType>[1]['fields']>[0]) => ({
+  priority: t.int({ description: 'The planner’s weight: 1, 2, 4 or 8; 1 when not given.' }),
+  depthMm: t.float({ description: 'Depth of its trays, mm; the recipe’s when not given. None for plates.' }),
+  readyAt: t.field({ type: 'DateTime', description: 'Not before this; at once when not given.' }),
+});
+
 addMutation('requestDrying', {
   description:
     'Puts a container, or some of it, on the list of what to dry. Sorbent that touched solvent or sample, solvent-wet plates, and recipes above what the material stands are refused.',
@@ -128,6 +160,22 @@ addMutation('requestDrying', {
     wantedBy: t.field({ type: 'DateTime', description: 'By when it is wanted.' }),
     temperatureC: t.float({ description: 'Temperature of the recipe it is meant for, °C.' }),
     minutes: t.float({ description: 'Minutes of the recipe it is meant for.' }),
+    ...planFields(t),
+  }),
+});
+
+addMutation('setDryingRequest', {
+  description:
+    'Changes when a request that waits is wanted, how much it counts, how deep its trays are. What is not given stays; null takes it away.',
+  check: changeSaid,
+  success: RequestRef,
+  run: (input, context) => requestOf(context, dryingChanged(context, input)),
+  fields: (t) => ({
+    id: t.id({ required: true, description: 'Which request.' }),
+    wantedBy: t.field({ type: 'DateTime', description: 'By when it is wanted.' }),
+    temperatureC: t.float({ description: 'Temperature it is meant for, °C; null: the recipe’s.' }),
+    minutes: t.float({ description: 'Minutes it is meant for; null: the recipe’s.' }),
+    ...planFields(t),
   }),
 });
 
@@ -169,6 +217,7 @@ addMutation('recordRequestedDrying', {
     waterFraction: t.float({
       description: 'Water measured afterwards, kg per kg dry sorbent; left to the recipe when not given.',
     }),
+    ...inOvenFields(t),
     at: t.field({ type: 'DateTime', description: 'When it was dry; now when not given.' }),
     note: t.string({ description: 'A note beside it.' }),
   }),

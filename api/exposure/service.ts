@@ -9,6 +9,7 @@ import { scoopWaterAt } from './water.ts';
 
 export { bringForward, rebuildExposures } from './refresh.ts';
 export type { LabFacts } from './ground.ts';
+export { workingHoursOf } from './hours.ts';
 
 /** Of more than these the background pass takes care within minutes; nobody waits for them. */
 const mostAtOnce = 500;
