@@ -19,6 +19,7 @@ export const parcelBytes = ({ dryKg, handover }: Parcel): Uint8Array =>
         factors: handover.factors.map(({ factor, value }) => [factor, value]),
         startSdLn: handover.startSdLn,
         known: handover.known,
+        fillS: handover.fillS,
       },
     }),
   );

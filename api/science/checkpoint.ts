@@ -14,6 +14,8 @@ interface Head {
   readonly scooping: Scooping;
   /** wetted, startKnown, airKnown, condensing as bits 1, 2, 4, 8. */
   readonly flags: number;
+  /** Missing in those of before weighings were learned from. */
+  readonly fillS?: number | null;
   readonly rows: readonly string[];
 }
 
@@ -37,6 +39,7 @@ export function encode(condition: Condition): Checkpoint {
       (condition.airKnown ? 4 : 0) +
       (condition.condensing ? 8 : 0),
     rows: bed.rows,
+    fillS: condition.fillS,
   };
   const text = words.encode(JSON.stringify(head));
   const padded = (4 + text.length + 7) & ~7;
@@ -94,6 +97,7 @@ export function decode(checkpoint: Checkpoint, spec: BedSpec, factors: Factors):
     dryKg,
     plates,
     startSdLn,
+    fillS: head.fillS ?? null,
     peak,
     gainedKg,
     wetted: (head.flags & 1) > 0,

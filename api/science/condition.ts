@@ -24,6 +24,8 @@ export interface Condition {
   startKnown: boolean;
   airKnown: boolean;
   startSdLn: number;
+  /** When the water was last set as a whole, s (before a handover: in its source); null where nobody knows. */
+  fillS: number | null;
   /** The wettest the whole has been since its water was last known, kg/kg of unit capacity. */
   peak: number;
   condensing: boolean;
@@ -75,6 +77,7 @@ export function begin(spec: BedSpec, start: Start, factors: Factors): Condition 
     startKnown: start.water.kind !== 'unknown',
     airKnown: true,
     startSdLn: 0,
+    fillS: start.atS,
     peak: 0,
     condensing: false,
     gainedKg: 0,
@@ -93,6 +96,7 @@ export function fill(condition: Condition, key: string, waterFraction: number, s
   setLevel(condition, waterFraction);
   bed.responses.set(bed.water);
   condition.startSdLn = sdLn;
+  condition.fillS = condition.atS;
 }
 
 /** Well-mixed material with all that its water depends on. */
@@ -106,6 +110,7 @@ export function receive(condition: Condition, handover: Handover): void {
     bed.responses.fill(value / bed.capacity, from, from + bed.grid.cells);
   }
   condition.startSdLn = handover.startSdLn;
+  condition.fillS = handover.fillS ?? null;
   condition.startKnown = handover.known;
 }
 

@@ -1,5 +1,6 @@
 // What each event does to a container.
 import { bedMean, clearRows, cutTop, level, resize, rowOf, topMean, type Bed } from './bed.ts';
+import type { RoomAir } from './climate.ts';
 import { bedKg, depthOf, fill, receive, type Condition } from './condition.ts';
 import { bedCells } from './grid.ts';
 import type { Action, BedSpec, Handover } from './history.ts';
@@ -7,6 +8,7 @@ import { tableSlope, tableWater } from './isotherm.ts';
 import { referenceActivity, referenceK, zeroCelsiusK } from './air.ts';
 import { firstStepS } from './stepper.ts';
 import { observe } from './observe.ts';
+import { driedInOven } from './oven-dried.ts';
 
 /** What left by a `taken` or `plates taken`. */
 export interface Departure {
@@ -15,8 +17,8 @@ export interface Departure {
   readonly handover: Handover;
 }
 
-/** Applies an action in place; says what left, if anything did. */
-export function apply(condition: Condition, spec: BedSpec, action: Action): Departure | null {
+/** Applies an action in place, in its room's air; says what left, if anything did. */
+export function apply(condition: Condition, spec: BedSpec, action: Action, air?: RoomAir): Departure | null {
   const { bed } = condition;
   bed.stepS = Math.min(bed.stepS, firstStepS);
   switch (action.kind) {
@@ -62,6 +64,10 @@ export function apply(condition: Condition, spec: BedSpec, action: Action): Depa
       makeKnown(condition);
       return null;
     }
+    case 'in oven':
+      driedInOven(condition, spec, action, air);
+      makeKnown(condition);
+      return null;
     case 'equilibrated':
       equilibrate(condition, spec, action.humidity, action.temperatureC);
       return null;
@@ -127,6 +133,7 @@ export function handoverOf(condition: Condition, depthM: number): Handover {
     })),
     startSdLn: condition.startSdLn,
     known: condition.startKnown && condition.airKnown,
+    fillS: condition.fillS,
   };
 }
 
@@ -175,6 +182,7 @@ function combine(condition: Condition, spec: BedSpec, parts: readonly { dryKg: n
     factors: [...factors].map(([factor, value]) => ({ factor, value })),
     startSdLn: startResponse !== 0 ? Math.sqrt(startVariance) / Math.abs(startResponse) : 0,
     known: all.every(({ handover }) => handover.known),
+    fillS: condition.atS,
   });
 }
 

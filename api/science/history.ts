@@ -2,6 +2,7 @@
 // Everything here is plain data; times are seconds since 1970 (UTC), quantities are SI.
 
 import type { RoomAir } from './climate.ts';
+import type { InOven } from './oven-dried.ts';
 
 /** One UTC day of a room's air as 288 means of 300 s each. */
 export interface DayBlocks {
@@ -95,6 +96,8 @@ export interface Handover {
   readonly factors: readonly { readonly factor: string; readonly value: number }[];
   readonly startSdLn: number;
   readonly known: boolean;
+  /** When the water was last set as a whole, s; what `start:` among its factors began. Null where nobody knows. */
+  readonly fillS?: number | null;
 }
 
 /** What the container was when its history began. `dryKg` counts sorbent, `plates` the plates of a box (1 otherwise). */
@@ -125,9 +128,18 @@ export type Action = { readonly atS: number } & (
   | { readonly kind: 'mixed' }
   /** Sets a level profile; `sd` is one sigma of the water fraction. */
   | { readonly kind: 'dried'; readonly waterFraction: number; readonly sd: number }
+  /** Out of the oven: what is left follows from the water it went in with. */
+  | ({ readonly kind: 'in oven' } & InOven)
   /** Stood over a salt or in air of this relative humidity until nothing changed. */
   | { readonly kind: 'equilibrated'; readonly humidity: number; readonly temperatureC: number }
-  | { readonly kind: 'observed'; readonly of: 'whole' | 'scoop'; readonly waterFraction: number; readonly sd: number }
+  | {
+      readonly kind: 'observed';
+      readonly of: 'whole' | 'scoop';
+      readonly waterFraction: number;
+      readonly sd: number;
+      /** Nothing was known of the water before it: what is learned begins anew there. */
+      readonly anew?: boolean;
+    }
   /** Material joins and everything is mixed. */
   | { readonly kind: 'combined'; readonly parts: readonly { readonly dryKg: number; readonly handover: Handover }[] }
   | { readonly kind: 'habit'; readonly habit: Habit | null }
@@ -146,11 +158,26 @@ export interface Factor {
 /** Those that differ from the priors of `uncertainty.ts`. */
 export type Factors = readonly Factor[];
 
+/** What is held of all factors together after learning, by the names of `calibration/factors.ts`. */
+export interface Held {
+  readonly has: (name: string) => boolean;
+  /** Of two factors that are held; of one and itself its variance. */
+  readonly covariance: (one: string, other: string) => number;
+}
+
+/** What weighings taught about a container: its lot, what its lot shares with others, and how sure the factors are together. */
+export interface Teaching {
+  readonly lot: string;
+  readonly pool: string;
+  readonly held: Held;
+}
+
 /** The band the water should lie in; null where the band has no such end. */
 export interface Target {
   readonly upper: number | null;
   readonly lower: number | null;
-  readonly policy: 'dry' | 'as received' | 'set';
+  /** `equilibrated`: the band is water at a humidity and moves with the sorbent's capacity, whose doubt therefore cancels. */
+  readonly policy: 'dry' | 'as received' | 'set' | 'equilibrated';
 }
 
 /** The lab's four figures. */
@@ -215,6 +242,8 @@ export interface FoldInput {
   readonly target: Target;
   readonly thresholds: Thresholds;
   readonly factors: Factors;
+  /** Where anything was learned: ranges then come from it, not from the factors' own sigmas. */
+  readonly taught?: Teaching | null;
 }
 
 export interface FoldOutput {

@@ -11,7 +11,7 @@ import { chancePast, intervalOf } from './interval.ts';
 import { ninety } from './normal.ts';
 import { hoursToLeave, minutesToEquilibrium } from './outlook.ts';
 import { reasonOf } from './reason.ts';
-import { spreadOf } from './uncertainty.ts';
+import { spreadAt } from './spreads.ts';
 
 /** Invented defaults; the lab can set all four. */
 export const usualThresholds: Thresholds = {
@@ -36,15 +36,18 @@ export function judge(condition: Condition, input: FoldInput): Answer {
   const { spec, target, thresholds, factors, airs } = input;
   const { bed, atS } = condition;
   const { upper, lower } = target;
-  const doubts = { capacity: spec.sorbent.doubt, factors };
   const extra = hysteresisSd(condition);
   const depthM = scoopDepthM(spec, condition);
-  const whole = spreadOf(bed, bed.grid.depthM, doubts, condition.startSdLn, extra);
-  const scoop = depthM < bed.grid.depthM ? spreadOf(bed, depthM, doubts, condition.startSdLn, extra) : whole;
+  const whole = spreadAt(input, condition, bed.grid.depthM, extra);
+  const scoop = depthM < bed.grid.depthM ? spreadAt(input, condition, depthM, extra) : whole;
   const [low, high] = intervalOf(whole);
   const [scoopLow, scoopHigh] = intervalOf(scoop);
-  const chancePastLimit = upper === null ? null : chancePast(scoop, upper);
-  const chanceTooDry = lower === null ? null : 1 - chancePast(scoop, lower);
+  const held =
+    target.policy === 'equilibrated'
+      ? spreadOf(bed, depthM, { ...doubts, capacityCancels: true }, condition.startSdLn, extra)
+      : scoop;
+  const chancePastLimit = upper === null ? null : chancePast(held, upper);
+  const chanceTooDry = lower === null ? null : 1 - chancePast(held, lower);
 
   const air = airs.get(condition.room);
   const isOpen = standsOpen(condition);

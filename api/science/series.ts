@@ -5,7 +5,7 @@ import type { Condition } from './condition.ts';
 import type { FoldInput } from './history.ts';
 import { intervalOf } from './interval.ts';
 import { hysteresisSd } from './judge.ts';
-import { spreadOf } from './uncertainty.ts';
+import { spreadAt } from './spreads.ts';
 
 export interface Water {
   readonly atS: number;
@@ -19,12 +19,11 @@ export interface Water {
   readonly known: boolean;
 }
 
-function waterNow(condition: Condition, { spec, factors }: FoldInput, atS: number): Water {
-  const { bed, startSdLn } = condition;
-  const doubts = { capacity: spec.sorbent.doubt, factors };
+function waterNow(condition: Condition, input: FoldInput, atS: number): Water {
+  const { bed } = condition;
   const extra = hysteresisSd(condition);
-  const whole = spreadOf(bed, bed.grid.depthM, doubts, startSdLn, extra);
-  const scoop = spreadOf(bed, scoopDepthM(spec, condition), doubts, startSdLn, extra);
+  const whole = spreadAt(input, condition, bed.grid.depthM, extra);
+  const scoop = spreadAt(input, condition, scoopDepthM(input.spec, condition), extra);
   const [low, high] = intervalOf(whole);
   const [scoopLow, scoopHigh] = intervalOf(scoop);
   const known = condition.startKnown && condition.airKnown && !condition.wetted;

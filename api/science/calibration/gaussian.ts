@@ -1,6 +1,7 @@
 // What is held of several factors together: where they stand, how sure, and how the doubts about them hang together.
 import { Matrix } from 'ml-matrix';
 import { valueOf, type Values } from './factors.ts';
+import type { Held } from '../history.ts';
 import type { Slopes } from './slopes.ts';
 import type { Solution } from './solve.ts';
 
@@ -10,7 +11,7 @@ export interface Gaussian {
   readonly covariance: readonly (readonly number[])[];
 }
 
-export const nothingHeld: Gaussian = { names: [], mean: [], covariance: [] };
+export const nothingHeld: Held = { has: () => false, covariance: () => 0 };
 
 export const valuesOf = ({ names, mean }: Gaussian): Values => new Map(names.map((name, i) => [name, mean[i] ?? 0]));
 
@@ -52,17 +53,24 @@ export function gaussianOf(
   return { names, mean: names.map((name) => valueOf(values, name)), covariance: covariance.to2DArray() };
 }
 
+/** Asked by name. */
+export function heldOf({ names, covariance }: Gaussian): Held {
+  const at = new Map(names.map((name, i) => [name, i]));
+  return {
+    has: (name) => at.has(name),
+    covariance: (one, other) => covariance[at.get(one) ?? -1]?.[at.get(other) ?? -1] ?? 0,
+  };
+}
+
 /** Variance of what has these slopes; factors not held yet stand alone with their prior. */
-export function varianceAlong(held: Gaussian, slopes: Slopes): number {
-  const at = new Map(held.names.map((name, i) => [name, i]));
-  const known: [number, number][] = [];
+export function varianceAlong(held: Held, slopes: Slopes): number {
+  const known: [string, number][] = [];
   let variance = 0;
   for (const [name, { value, sd }] of slopes) {
-    const i = at.get(name);
-    if (i === undefined) variance += (value * sd) ** 2;
-    else known.push([i, value]);
+    if (held.has(name)) known.push([name, value]);
+    else variance += (value * sd) ** 2;
   }
-  for (const [i, one] of known)
-    for (const [j, other] of known) variance += one * other * (held.covariance[i]?.[j] ?? 0);
+  for (const [one, value] of known)
+    for (const [other, beside] of known) variance += value * beside * held.covariance(one, other);
   return Math.max(0, variance);
 }

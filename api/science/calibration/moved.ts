@@ -18,7 +18,7 @@ export function biasedAirs(): (air: RoomAir, bias: number) => RoomAir {
 }
 
 // What was handed over answers to its factors as its responses say; in the logarithm, so that it stays above nothing.
-function handed(handover: Handover, { input, lot, pool, handedFillS }: Weighed, values: Values): Handover {
+function handed(handover: Handover, { input, lot, pool }: Weighed, values: Values): Handover {
   const before = new Map(input.factors.map(({ factor, ln }) => [factor, ln]));
   const since = (name: string, ln: number): number => ln - (before.get(name) ?? 0);
   let capacity = handover.waterFraction;
@@ -26,7 +26,7 @@ function handed(handover: Handover, { input, lot, pool, handedFillS }: Weighed, 
   for (const { factor, value } of handover.factors) {
     if (factor !== 'bias') capacity -= value;
     if (factor.startsWith('start:')) {
-      change += value * valueOf(values, startName(factor.slice('start:'.length), handedFillS ?? 'handed'));
+      change += value * valueOf(values, startName(factor.slice('start:'.length), handover.fillS ?? 'handed'));
     } else if (factor.startsWith('closed:')) {
       const slash = factor.indexOf('/');
       const closure = factor.slice(0, slash);
@@ -44,11 +44,15 @@ function handed(handover: Handover, { input, lot, pool, handedFillS }: Weighed, 
 }
 
 function begun(weighed: Weighed, values: Values): Start {
-  const { start, spec } = weighed.input;
+  const { water } = weighed.input.start;
+  if (water.kind !== 'handover') return filled(weighed.input, values);
+  return { ...weighed.input.start, water: { kind: 'handover', handover: handed(water.handover, weighed, values) } };
+}
+
+// A start of its own moves with its factor; what was handed over stays as it is.
+function filled({ start, spec }: FoldInput, values: Values): Start {
   const { water } = start;
-  if (water.kind === 'handover') {
-    return { ...start, water: { kind: 'handover', handover: handed(water.handover, weighed, values) } };
-  }
+  if (water.kind === 'handover') return start;
   const times = Math.exp(valueOf(values, startName(spec.key, start.atS)));
   return water.kind === 'known'
     ? { ...start, water: { ...water, waterFraction: water.waterFraction * times } }
@@ -59,33 +63,54 @@ function begun(weighed: Weighed, values: Values): Start {
 const leastHumidity = 1e-3;
 const mostHumidity = 0.94;
 
+// What sets the water as a whole moves with a factor of its own.
+function moving(action: Action, key: string, values: Values): Action {
+  if (action.kind === 'equilibrated') {
+    const humidity = action.humidity + valueOf(values, 'bias');
+    return { ...action, humidity: Math.min(mostHumidity, Math.max(leastHumidity, humidity)) };
+  }
+  if (action.kind === 'in oven') {
+    return { ...action, times: action.times * Math.exp(valueOf(values, startName(key, action.atS))) };
+  }
+  if (action.kind !== 'dried' && action.kind !== 'observed') return action;
+  const times = Math.exp(valueOf(values, startName(key, action.atS)));
+  return times === 1 ? action : { ...action, waterFraction: action.waterFraction * times };
+}
+
+type AirOf = (air: RoomAir, bias: number) => RoomAir;
+
+const airsUnder = ({ airs }: FoldInput, values: Values, airOf: AirOf): FoldInput['airs'] =>
+  new Map([...airs].map(([room, air]) => [room, airOf(air, valueOf(values, 'bias'))]));
+
 /**
- * The history under these factors, without its weighings: those are what is learned from, and nothing may count twice. A later
- * drying's water moves with its own factor.
+ * The history under these factors, without its weighings but for those before which nothing was known: they are what is
+ * learned from, and nothing may count twice. A later drying's water moves with its own factor.
  */
-export function movedTo(
-  weighed: Weighed,
-  values: Values,
-  airOf: (air: RoomAir, bias: number) => RoomAir = biased,
-): FoldInput {
+export function movedTo(weighed: Weighed, values: Values, airOf: AirOf = biased): FoldInput {
   const { input, lot, pool } = weighed;
   const { key } = input.spec;
-  const bias = valueOf(values, 'bias');
   return {
     ...input,
     checkpoint: null,
     start: begun(weighed, values),
     actions: input.actions
-      .filter(({ kind }) => kind !== 'observed')
-      .map((action): Action => {
-        if (action.kind === 'equilibrated') {
-          return { ...action, humidity: Math.min(mostHumidity, Math.max(leastHumidity, action.humidity + bias)) };
-        }
-        if (action.kind !== 'dried') return action;
-        const times = Math.exp(valueOf(values, startName(key, action.atS)));
-        return { ...action, waterFraction: action.waterFraction * times };
-      }),
-    airs: new Map([...input.airs].map(([room, air]) => [room, airOf(air, bias)])),
+      .filter((action) => action.kind !== 'observed' || action.anew)
+      .map((action) => moving(action, key, values)),
+    airs: airsUnder(input, values, airOf),
     factors: foldFactors(values, pool, lot, key),
   };
 }
+
+/** A history as it is told now, its handovers reckoned under the same factors; from wherever its checkpoint is. */
+export const told = (
+  input: FoldInput,
+  { lot, pool }: { lot: string; pool: string },
+  values: Values,
+  airOf: AirOf,
+): FoldInput => ({
+  ...input,
+  start: filled(input, values),
+  actions: input.actions.map((action) => moving(action, input.spec.key, values)),
+  airs: airsUnder(input, values, airOf),
+  factors: foldFactors(values, pool, lot, input.spec.key),
+});

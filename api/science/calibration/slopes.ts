@@ -2,11 +2,10 @@
 import { topMean } from '../bed.ts';
 import type { Condition } from '../condition.ts';
 import { bedCells } from '../grid.ts';
-import type { CapacityDoubt } from '../history.ts';
+import type { CapacityDoubt, FoldInput } from '../history.ts';
 import { activityAtWater } from '../isotherm.ts';
 import { capacitySd } from '../uncertainty.ts';
 import { className, classSd, containerName, lotName, lotSd, priorSd, startName } from './factors.ts';
-import type { Weighed } from './weighing.ts';
 
 /** ∂(what is asked)/∂(factor), and one sigma of that factor before anything is learned. */
 export interface Slope {
@@ -23,19 +22,17 @@ export interface Answering {
   readonly blur: number;
 }
 
-/** Instant at which the water was last set as a whole, not by a weighing; what starts anew from there. */
-export function fillAt({ input }: Weighed, atS: number): number {
-  let fillS = input.start.atS;
-  for (const { kind, atS: at } of input.actions) {
-    if (at < atS && (kind === 'dried' || kind === 'combined')) fillS = at;
-  }
-  return fillS;
+/** Of a container, what its slopes are named by. */
+export interface Stock {
+  readonly input: Pick<FoldInput, 'spec'>;
+  readonly lot: string;
+  readonly pool: string;
 }
 
 /** Mean water of the top `depthM` and its slopes. */
-export function answering(weighed: Weighed, condition: Condition, depthM: number): Answering {
-  const { input, lot, pool } = weighed;
-  const { key, sorbent } = input.spec;
+export function answering(stock: Stock, condition: Condition, depthM: number): Answering {
+  const { input, lot, pool } = stock;
+  const { sorbent } = input.spec;
   const { bed } = condition;
   const slopes = new Map<string, Slope>();
   const add = (name: string, value: number, sd: number) =>
@@ -54,8 +51,7 @@ export function answering(weighed: Weighed, condition: Condition, depthM: number
       add(container, value, priorSd(container));
     } else if (name.startsWith('start:')) {
       const of = name.slice('start:'.length);
-      const fillS = of === key ? fillAt(weighed, condition.atS) : (weighed.handedFillS ?? 'handed');
-      add(startName(of, fillS), value, condition.startSdLn);
+      add(startName(of, condition.fillS ?? 'handed'), value, condition.startSdLn);
     } else add(name, value, priorSd(name));
   }
   add(className(pool), capacity, classSd(sorbent.doubt));

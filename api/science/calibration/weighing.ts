@@ -30,6 +30,4 @@ export interface Weighed {
   readonly lot: string;
   /** What its lot shares with others: a class, or a sorbent with an isotherm of its own. One doubt about capacity each. */
   readonly pool: string;
-  /** Where it began with a handover: when the water of its source was last set, s; null otherwise. */
-  readonly handedFillS: number | null;
 }

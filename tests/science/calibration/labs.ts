@@ -155,7 +155,6 @@ export function labOf(seed: number, words: LabWords = {}): Lab {
       input: { ...bare, spec: { ...bare.spec, usualClosure: closure }, actions, asOfS: endS },
       lot,
       pool: 'silica',
-      handedFillS: null,
     });
   }
   return { seed, containers, occasions, scored, factors };

@@ -17,11 +17,10 @@ import { spreadOf } from '../../../api/science/uncertainty.ts';
 import { after, dayZero, hour, jar, noisyAir, noisyReadings, numbersOf } from '../support/lab.ts';
 
 const air = noisyAir(11, 12);
-const weighedOf = (input: FoldInput, lot = 'a', handedFillS: number | null = null): Weighed => ({
+const weighedOf = (input: FoldInput, lot = 'a'): Weighed => ({
   input,
   lot,
   pool: 'silica',
-  handedFillS,
 });
 const weighing = (container: string, atS: number, found: Found, id = 'w'): Weighing => ({
   id,
@@ -91,7 +90,7 @@ describe('a portion', () => {
     const child = jar({ air, key: 'beaker', lid: 'tight', depthMm: 16 });
     const water = { kind: 'handover', handover: portion.handover } as const;
     const beaker = { ...after(child, 40), start: { ...child.start, atS: taken.atS, water }, asOfS: taken.atS + hour };
-    const containers = [weighedOf(parent), weighedOf(beaker, 'a', dayZero)];
+    const containers = [weighedOf(parent), weighedOf(beaker)];
     const expected = portion.handover.waterFraction;
     const learned = learn(containers, [weighing('beaker', taken.atS + 60, sample(1.5 * expected))]);
     expect(learned.values.get(`start:drum@${dayZero}`)).toBeGreaterThan(0.05);

@@ -1,6 +1,6 @@
 // Weighing by weighing is all at once, within a fraction of a sigma; and what is stored is what was learned.
 import { describe, expect, it } from 'vitest';
-import { gaussianOf, sdIn, valuesOf } from '../../../api/science/calibration/gaussian.ts';
+import { gaussianOf, heldOf, sdIn, valuesOf } from '../../../api/science/calibration/gaussian.ts';
 import { type Earlier, learn, type Learned } from '../../../api/science/calibration/learn.ts';
 import { remembered, taught } from '../../../api/science/calibration/taught.ts';
 import { amount } from '../../support/amount.ts';
@@ -87,7 +87,7 @@ describe('what is stored', () => {
     const back = remembered(JSON.parse(JSON.stringify(stored)) as typeof stored);
     const [here, there] = [noScore(), noScore()];
     scoreLearned(here, lab, learned);
-    score(there, lab, valuesOf(back), () => back);
+    score(there, lab, valuesOf(back), () => heldOf(back));
     expect(there.mean).toBeCloseTo(here.mean, 12);
     expect(there.meanHeld).toBe(here.meanHeld);
     const { names, mean, covariance } = gaussianOf(learned.solution, learned.values, (locals) =>

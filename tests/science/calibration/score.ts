@@ -1,11 +1,12 @@
 // How well a lab's containers are known two weeks after their last weighing.
-import { gaussianOf, nothingHeld, type Gaussian } from '../../../api/science/calibration/gaussian.ts';
+import { gaussianOf, heldOf, nothingHeld } from '../../../api/science/calibration/gaussian.ts';
 import type { Learned } from '../../../api/science/calibration/learn.ts';
 import { movedTo } from '../../../api/science/calibration/moved.ts';
 import { learnedSpread } from '../../../api/science/calibration/spread.ts';
 import type { Values } from '../../../api/science/calibration/factors.ts';
 import { scoopDepthM } from '../../../api/science/events.ts';
 import { courseOf } from '../../../api/science/exposure.ts';
+import type { Held } from '../../../api/science/history.ts';
 import { intervalOf } from '../../../api/science/interval.ts';
 import { hysteresisSd } from '../../../api/science/judge.ts';
 import type { Lab } from './labs.ts';
@@ -32,7 +33,7 @@ export const figures = (before: Score, after: Score) => ({
 });
 
 /** Adds a lab's containers to a score. */
-export function score(into: Score, lab: Lab, values: Values, held: (key: string) => Gaussian): void {
+export function score(into: Score, lab: Lab, values: Values, held: (key: string) => Held): void {
   for (const weighed of lab.containers) {
     const { key } = weighed.input.spec;
     const { condition } = courseOf(movedTo(weighed, values));
@@ -56,4 +57,6 @@ export function score(into: Score, lab: Lab, values: Values, held: (key: string)
 export const scoreUnlearned = (into: Score, lab: Lab): void => score(into, lab, new Map(), () => nothingHeld);
 
 export const scoreLearned = (into: Score, lab: Lab, { solution, values }: Learned): void =>
-  score(into, lab, values, (key) => gaussianOf(solution, values, (locals) => locals.includes(`container:${key}`)));
+  score(into, lab, values, (key) =>
+    heldOf(gaussianOf(solution, values, (locals) => locals.includes(`container:${key}`))),
+  );
