@@ -36,6 +36,33 @@ async function heldAnew(work: Work, containerId: string): Promise<void> {
   work.changed('Container', containerId, 'CHANGED');
 }
 
+export interface Keeping {
+  containerId: string;
+  dryGrams: number | null;
+  plates: number | null;
+  forWhat: string;
+  until: Date | null;
+  needId?: string | null;
+}
+
+/** Keeps something for somebody, within a larger act that has seen to it that it is free. */
+export async function holdMade(work: Work, of: Keeping): Promise<string> {
+  const { id } = await work.tx.hold.create({ data: { id: newId(), labId: work.labId, ...of, madeAt: work.now } });
+  await heldAnew(work, of.containerId);
+  work.changed('Hold', id, 'MADE');
+  return id;
+}
+
+/** Lets go of what is kept for a need, within a larger act. */
+export async function needLetGo(work: Work, needId: string): Promise<void> {
+  const holds = await work.tx.hold.findMany({ where: { labId: work.labId, needId, releasedAt: null } });
+  for (const { id, containerId } of holds) {
+    await work.tx.hold.update({ where: { id }, data: { releasedAt: work.now } });
+    await heldAnew(work, containerId);
+    work.changed('Hold', id, 'CHANGED');
+  }
+}
+
 /** Keeps grams or plates for somebody; refuses more than is free. */
 export function heldStock(context: Context, input: z.output<typeof holdSaid>) {
   return write(context, 'holdStock', input, async (work) => {
@@ -62,11 +89,8 @@ export function heldStock(context: Context, input: z.output<typeof holdSaid>) {
         `at most ${words.plates(freePlates(container))}: the rest of ${container.label} is kept for somebody or gone`,
       );
     }
-    const of = { containerId: container.id, dryGrams, plates, forWhat, until };
-    const hold = await work.tx.hold.create({ data: { id: newId(), labId: work.labId, ...of, madeAt: work.now } });
-    await heldAnew(work, container.id);
-    work.changed('Hold', hold.id, 'MADE');
-    return { holdId: hold.id, containerId: container.id };
+    const holdId = await holdMade(work, { containerId: container.id, dryGrams, plates, forWhat, until });
+    return { holdId, containerId: container.id };
   });
 }
 

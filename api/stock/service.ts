@@ -8,7 +8,7 @@ export { closureAfterScoop, ovenCaution } from './effects.ts';
 export { containerOf, sorbentOf } from './find.ts';
 export { platesMoved, portionPoured, takePlatesSaid, takePortionSaid } from './fill.ts';
 export { happened } from './happen.ts';
-export { freeDryGrams, freePlates } from './hold.ts';
+export { freeDryGrams, freePlates, holdMade, needLetGo } from './hold.ts';
 export { localId } from './ids.ts';
 export { propertyNames } from './properties.ts';
 export { checkNotFuture, onRecorded, type Recorded } from './record.ts';
