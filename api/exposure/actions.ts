@@ -6,7 +6,7 @@ import type { Said } from '../stock/service.ts';
 import { lidOf } from './closure.ts';
 import { habitAt, type WorkingHours } from './hours.ts';
 import { type Parcel, unknownHandover } from './parcels.ts';
-import { airedOut, driedBy, observedBy } from './weighed.ts';
+import { airedOut, driedBy, observedBy, type OvenLoad } from './weighed.ts';
 
 /** An event as one container sees it; its details were checked when it was written. */
 export type Told = Omit<FleetEvent, 'type' | 'detail'> & Said;
@@ -19,6 +19,7 @@ export interface Telling {
   /** What arrived by an event; undefined where nothing is known of it. */
   readonly parcels: ReadonlyMap<string, Parcel>;
   readonly isPlates: boolean;
+  readonly oven: OvenLoad;
   readonly dryGramsPerPlate: number;
   /** Dry grams that the container held just before an event. */
   readonly dryGramsBefore: (event: Told) => number;
@@ -88,7 +89,7 @@ export function actionsOf(event: Told, telling: Telling): Action[] {
     case 'MIXED':
       return [{ kind: 'mixed', atS }];
     case 'DRIED':
-      return [driedBy(atS, event.detail, telling.isotherm)];
+      return [driedBy(atS, event.detail, telling.isotherm, telling.oven), ...standing(atS, event.detail)];
     case 'EQUILIBRATED': {
       const { humidityPercent, temperatureC } = event.detail;
       return [{ kind: 'equilibrated', atS, humidity: humidityPercent / 100, temperatureC }];

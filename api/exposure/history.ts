@@ -10,6 +10,7 @@ import type { Grounds, LotGround } from './ground.ts';
 import { habitTurns } from './hours.ts';
 import type { Parcel } from './parcels.ts';
 import { isBeginning, startOf } from './start.ts';
+import { ovenLoadOf } from './weighed.ts';
 
 /** The bed of a container, or what is missing for one. */
 export function specOf(container: FleetContainer, lot: LotGround, grounds: Grounds): BedSpec | string {
@@ -100,6 +101,10 @@ export function historyOf(
     isPlates,
     dryGramsPerPlate: 1000 * perPlateKg,
     dryGramsBefore: bookBefore(events),
+    oven:
+      spec.geometry.kind === 'plate'
+        ? ovenLoadOf(lot.numbers.drying, spec.sorbent.bulkDensityKgPerM3, spec.geometry.layerM)
+        : ovenLoadOf(lot.numbers.drying),
     assumedWaterFraction: lot.assumedWaterFraction,
   };
   const made = events.find(isBeginning);

@@ -4,6 +4,8 @@ import type { CapacityDoubt, IsothermNumbers, SorbentNumbers } from '../science/
 import { sorbentClass, sorbentNumbers, type SorbentClass } from '../science/properties.ts';
 import { dryingIsotherm } from '../science/residual.ts';
 import type { DryingIsotherm } from '../science/tray/isotherm.ts';
+import type { DryingSorbent } from '../science/tray/load.ts';
+import { dryingFigures, dryingSorbentOf } from '../science/tray/properties.ts';
 
 /** Names of the stored numbers of an isotherm and of a packing; the same as in the class table. */
 export const isothermNames = ['filmCapacity', 'filmC', 'filmK', 'poreCapacity', 'poreActivity', 'poreWidth'] as const;
@@ -54,6 +56,8 @@ export interface Numbers {
   readonly bed: SorbentNumbers;
   /** The same on a plate. */
   readonly layer: SorbentNumbers;
+  /** Loose, as the oven sees it; null where its class's figures for drying are not known. */
+  readonly drying: DryingSorbent | null;
 }
 
 /** The numbers, or what is missing for an estimate. */
@@ -76,5 +80,7 @@ export function numbersOf(
   const bed = sorbentNumbers(own);
   const layer = sorbentNumbers(own, true);
   if (!bed || !layer) return `missing numbers of ${sorbentName}`;
-  return { isotherm: dryingIsotherm(own.isotherm, name), bed, layer };
+  const figures = dryingFigures[name];
+  const drying = figures ? dryingSorbentOf(own.isotherm, own.bulkDensityKgPerM3, own.voidFraction, figures) : null;
+  return { isotherm: dryingIsotherm(own.isotherm, name), bed, layer, drying };
 }

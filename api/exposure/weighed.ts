@@ -3,6 +3,8 @@ import type { Action } from '../science/history.ts';
 import { waterAtActivity } from '../science/isotherm.ts';
 import { fromZero, residualWater, roomVapourPa, vacuumVapourPa } from '../science/residual.ts';
 import type { DryingIsotherm } from '../science/tray/isotherm.ts';
+import { steelTrayJPerM2K, type DryingSorbent } from '../science/tray/load.ts';
+import { usualPressurePa } from '../science/tray/oven.ts';
 import type { DetailOf } from '../stock/service.ts';
 
 /** One sigma of a loss on drying of a scoop, kg/kg (exposure model, section 5). */
@@ -27,9 +29,65 @@ export function observedBy(atS: number, said: DetailOf<'WEIGHED'>, isotherm: Dry
   return { kind: 'observed', atS, of: 'whole', waterFraction, sd: wholeSdGrams / dryGrams };
 }
 
-/** A drying: as measured afterwards, else what its temperature leaves behind. */
-export function driedBy(atS: number, said: DetailOf<'DRIED'>, isotherm: DryingIsotherm): Action {
+/** What goes into the oven: the sorbent as drying sees it, and the layer of plates. */
+export interface OvenLoad {
+  readonly sorbent: DryingSorbent | null;
+  /** Of plates, m; null for what lies in a tray. */
+  readonly layerM: number | null;
+  readonly trayHeatJPerM2K: number;
+}
+
+/** A glass plate of 2 mm under its layer, J/(m² K), as a glass dish of the drying model (placeholder). */
+const plateHeatJPerM2K = 4200;
+
+/** Loose sorbent in a thin steel tray, or a layer of another density on its plate. */
+export const ovenLoadOf = (sorbent: DryingSorbent | null, densityKgPerM3?: number, layerM?: number): OvenLoad =>
+  layerM === undefined || densityKgPerM3 === undefined
+    ? { sorbent, layerM: null, trayHeatJPerM2K: steelTrayJPerM2K }
+    : {
+        sorbent: sorbent && { ...sorbent, bulkDensityKgPerM3: densityKgPerM3 },
+        layerM,
+        trayHeatJPerM2K: plateHeatJPerM2K,
+      };
+
+const minuteS = 60;
+const pascalPerMbar = 100;
+
+/** A drying of which depth and oven were asked for when it was written down. */
+function inOven(atS: number, said: DetailOf<'DRIED'>, isotherm: DryingIsotherm, load: OvenLoad): Action {
+  const { temperatureC, minutes, vacuum, depthMm, pressureMbar, waterMbar, fan, warmUpMinutes, minutesToClosed } = said;
+  const oven = vacuum ? 'vacuum' : fan ? 'air with fan' : 'air';
+  const told = typeof depthMm === 'number' ? depthMm / 1000 : null;
+  return {
+    kind: 'in oven',
+    atS,
+    temperatureC: temperatureC ?? usualDryingC,
+    oven,
+    pressurePa: pressureMbar === undefined ? usualPressurePa[oven] : pascalPerMbar * pressureMbar,
+    vapourPa: waterMbar === undefined ? null : pascalPerMbar * waterMbar,
+    warmUpS: minuteS * (warmUpMinutes ?? 0),
+    seconds: temperatureC === null || minutes === null ? null : minuteS * minutes,
+    depthM: load.layerM ?? told,
+    trayHeatJPerM2K: load.trayHeatJPerM2K,
+    isotherm,
+    sorbent: load.sorbent,
+    openS: minuteS * (minutesToClosed ?? 0),
+    times: 1,
+  };
+}
+
+/**
+ * A drying: as measured afterwards; else by the tray model, from the water it went in with; of one that was written down
+ * before the depth was asked for, what its temperature leaves behind.
+ */
+export function driedBy(
+  atS: number,
+  said: DetailOf<'DRIED'>,
+  isotherm: DryingIsotherm,
+  load: OvenLoad = ovenLoadOf(null),
+): Action {
   if (said.waterFraction !== null) return { kind: 'dried', atS, waterFraction: said.waterFraction, sd: scoopSd };
+  if (said.depthMm !== undefined) return inOven(atS, said, isotherm, load);
   const vapourPa = said.vacuum ? vacuumVapourPa : roomVapourPa;
   const waterFraction = Math.max(0, residualWater(isotherm, said.temperatureC ?? usualDryingC, vapourPa));
   return { kind: 'dried', atS, waterFraction, sd: Math.max(recipeSd, waterFraction / 2) };

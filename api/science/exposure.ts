@@ -39,7 +39,7 @@ export function courseOf(input: FoldInput, visits: Visits | null = null, pace: P
     const atS = condition.atS;
     let acted = false;
     for (let action = actions[next]; action && action.atS <= atS; action = actions[++next]) {
-      const departure = apply(condition, spec, action);
+      const departure = apply(condition, spec, action, airs.get(condition.room));
       if (departure) departures.push(departure);
       acted = true;
     }

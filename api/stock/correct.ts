@@ -5,6 +5,7 @@ import type { Container, Event } from '../database/generated/sqlite/client.ts';
 import { invalid, missing, unknown } from '../errors.ts';
 import { write, type Work } from '../work.ts';
 import { habit, saidOf, type Said } from './details.ts';
+import { inOvenSaid } from './in-oven.ts';
 import { roomOf } from './find.ts';
 import { booked, sceneOf, type Happens } from './happen.ts';
 import { localId } from './ids.ts';
@@ -30,6 +31,7 @@ const replacementSaid = z.object({
   temperatureC: z.number().nullish(),
   humidityPercent: z.number().nullish(),
   vacuum: z.boolean().nullish(),
+  ...inOvenSaid,
   waterFraction: z.number().nullish(),
   startWaterFraction: z.number().nullish(),
   method: z.string().nullish(),

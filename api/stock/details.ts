@@ -1,6 +1,7 @@
 // What each type of event says beyond its columns. Units stand in the names; water fractions are
 // kg water per kg dry sorbent, grams are as received (what the balance showed) unless called dry.
 import { z } from 'zod';
+import { inOvenDetail } from './in-oven.ts';
 
 export const closures = ['OPEN', 'LOOSELY_COVERED', 'WELL_CLOSED', 'TIGHT', 'SEALED'] as const;
 export const scoopings = ['TOP', 'SIDE', 'ROLLED'] as const;
@@ -77,6 +78,20 @@ export const details = {
     tareGrams: amount.nullable(),
     /** What is there. */
     dryGrams: amount,
+    /** Which oven, by name or id. */
+    oven: words.optional(),
+    ...inOvenDetail,
+    ...after,
+    ...noSolvent,
+  }),
+  EQUILIBRATED: z.object({
+    humidityPercent: z.number().min(0).max(100),
+    temperatureC: z.number(),
+    /** Over which saturated salt, or in which room's air. */
+    over: words.optional(),
+    hours: amount.nullable().optional(),
+    ...after,
+    ...noSolvent,
     plates: z.number().int().min(0).nullable(),
     /** What the book said when the count was written down. */
     bookDryGrams: amount,

@@ -4,7 +4,8 @@ import type { Context } from '../context.ts';
 import type { Closure, Container } from '../database/generated/sqlite/client.ts';
 import { write, type Work } from '../work.ts';
 import { countSaid } from './count.ts';
-import { containerOf, roomOf } from './find.ts';
+import { containerOf, personOf, roomOf } from './find.ts';
+import { inOvenOf, inOvenSaid } from './in-oven.ts';
 import { happened, type Happens, type SaidOf } from './happen.ts';
 import type { Recorded } from './record.ts';
 import { eventInput, said } from './said.ts';
@@ -52,6 +53,11 @@ export const acts = {
       minutes: said.minutes.nullish(),
       vacuum: z.boolean().nullish(),
       waterFraction: said.waterFraction.nullish(),
+      ...inOvenSaid,
+    }),
+    ({ temperatureC, minutes, vacuum, waterFraction, ...rest }) => ({
+      ...{ temperatureC, minutes, vacuum, waterFraction },
+      ...inOvenOf(rest),
     }),
     ({ temperatureC, minutes, vacuum, waterFraction }) => ({ temperatureC, minutes, vacuum, waterFraction }),
   ),

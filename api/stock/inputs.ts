@@ -62,6 +62,22 @@ export const shapeFields: InputFields = (t) => ({
 const why: InputFields = (t) => ({ why: t.string({ description: 'Why.' }) });
 const leavingFields = both(eventFields, gramFields, plateFields);
 
+/** Of a drying, what lets the tray model say what is left. */
+export const inOvenFields: InputFields = (t) => ({
+  depthMm: t.float({
+    description: 'How deep it lay in the tray, mm; with the minutes the tray model then says what is left. None for plates.',
+  }),
+  pressureMbar: t.float({ description: 'Pressure in the chamber, mbar; under vacuum 20 when not given.' }),
+  waterMbar: t.float({
+    description: 'Vapour pressure of water in the chamber, mbar; the room’s in an oven full of air when not given, 5 under vacuum.',
+  }),
+  fan: t.boolean({ description: 'A fan moved the air.' }),
+  warmUpMinutes: t.float({ description: 'The oven itself warmed up within the first so many of the minutes; 0 when not given.' }),
+  minutesToClosed: t.float({
+    description: 'It cooled in the open for so many minutes before it was shut away; what it took up then counts. 0 when not given.',
+  }),
+});
+
 const dryingFields: InputFields = (t) => ({
   temperatureC: t.float({ description: 'Temperature of the oven, °C.' }),
   minutes: t.float({ description: 'Minutes at that temperature.' }),
@@ -69,6 +85,7 @@ const dryingFields: InputFields = (t) => ({
   waterFraction: t.float({
     description: 'Water measured afterwards, kg per kg dry sorbent; left to the recipe when not given.',
   }),
+  ...inOvenFields(t),
 });
 
 const weighingFields: InputFields = (t) => ({
@@ -149,6 +166,7 @@ const ReplacementInput = builder.inputType('EventReplacement', {
     method: t.field({ type: WaterMethodEnum, description: 'How water was measured.' }),
     of: t.field({ type: WeighedPartEnum, description: 'Of the whole, or of a scoop.' }),
     what: t.string({ description: 'Which solvent, sample or check.' }),
+    ...inOvenFields(t),
     why: t.string({ description: 'Why.' }),
     solvent: t.string({ description: 'Which solvent.' }),
     mobilePhase: t.string({ description: 'Which mobile phase.' }),

@@ -33,5 +33,6 @@ export { fresh } from './fresh.ts';
 export { RecordedRef } from './mutations.ts';
 export { bandFields } from './catalogue-mutations.ts';
 export { ContainerRef, EventRef, LabRef, LotRef, SorbentRef, there } from './refs.ts';
+export { inOvenFields } from './inputs.ts';
 export { totalCount } from './total.ts';
 export type { Listed } from './list.ts';

@@ -29,6 +29,7 @@ function dried(detail: Extract<Said, { type: 'DRIED' }>['detail']): string {
   const how = [
     detail.temperatureC === null ? null : `at ${words.celsius(detail.temperatureC)}${oven}`,
     detail.minutes === null ? null : `for ${detail.minutes} min`,
+    typeof detail.depthMm === 'number' ? `${detail.depthMm} mm deep` : null,
     detail.waterFraction === null ? null : `to ${percent(detail.waterFraction)} water (dry basis)`,
   ].filter((part) => part !== null);
   return ['dried', ...how].join(' ');

@@ -10,6 +10,9 @@ export { platesMoved, portionPoured, takePlatesSaid, takePortionSaid } from './f
 export { happened } from './happen.ts';
 export { freeDryGrams, freePlates, holdMade, needLetGo } from './hold.ts';
 export { localId } from './ids.ts';
+export { inOvenOf, inOvenSaid } from './in-oven.ts';
+export { leastHoodHoursOf, leastHoodHoursSaid, usualLeastHoodHours } from './hood.ts';
+export { directions, frontEdges, goneFromMs, prepared, type Prepared } from './prepared.ts';
 export { propertyNames } from './properties.ts';
 export { checkNotFuture, onRecorded, type Recorded } from './record.ts';
 export { madeSorbent, madeSupplier, madeVessel } from './named-anew.ts';

@@ -3,6 +3,9 @@ import { z } from 'zod';
 import { countBooked, countSaid } from './count.ts';
 import { habit } from './details.ts';
 import { said } from './said.ts';
+import { inOvenKept, inOvenSaid } from './in-oven.ts';
+import { leastHoodHoursOf } from './hood.ts';
+import { directions, frontEdges } from './prepared.ts';
 import { baseOf } from './timeline.ts';
 import { dryBasis, dryGramsIn } from './water.ts';
 import { way } from './way.ts';
@@ -60,6 +63,18 @@ export const staying = {
     'WEIGHED',
     z.object({
       method: z.enum(['LOSS_ON_DRYING', 'KARL_FISCHER'], 'LOSS_ON_DRYING or KARL_FISCHER'),
+      oven: said.name.nullish(),
+      ...inOvenSaid,
+      after,
+    }),
+    ({ container }, { oven, after, temperatureC, minutes, vacuum, waterFraction, ...inOven }) => ({
+      detail: {
+        ...{ temperatureC, minutes, vacuum, waterFraction },
+        ...inOvenKept(inOven),
+        ...(oven && { oven }),
+        ...(after && { after }),
+        ...noSolvent(container.kind),
+      },
       temperatureC: said.celsius.nullish().default(null),
       of: z.enum(['WHOLE', 'SCOOP'], 'WHOLE or SCOOP'),
       waterFraction: said.waterFraction.max(0.9, '0.9 or less: a fraction, 0.05 for 5 %'),
