@@ -12,6 +12,8 @@ type Fields = (t: Parameters<Parameters<typeof builder.inputType>[1]['fields']>[
 
 export interface Mutation<Input, Success> {
   description: string;
+  /** What to use instead, of one that a newer name replaces. */
+  deprecationReason?: string | undefined;
   /** The GraphQL input fields; `clientKey` is added to each. */
   fields: Fields;
   /** What the input must be; refuses with the path of the first thing that is wrong. */
@@ -34,6 +36,7 @@ export function addMutation<Input, Success>(name: string, of: Mutation<Input, Su
     t.field({
       type: of.success as never,
       description: of.description,
+      ...(of.deprecationReason && { deprecationReason: of.deprecationReason }),
       authScopes: { write: true },
       args: { input: t.arg({ type: input as never, required: true, description: 'What it is told.' }) },
       errors: {

@@ -18,6 +18,9 @@ export interface FleetContainer {
   layerThicknessMm: number | null;
   plateWidthMm: number | null;
   plateHeightMm: number | null;
+  /** The air that prepared plates were equilibrated in; null of every other. */
+  regimeHumidityPercent: number | null;
+  regimeTemperatureC: number | null;
   finishedAt: number | null;
   hasHabit: number | boolean;
   /** Of its exposure; null where there is none yet. */
@@ -60,6 +63,8 @@ export interface FleetEvent {
   dryGrams: number | null;
   plates: number | null;
   detail: unknown;
+  /** How what it carried into another container stood. */
+  carried: unknown;
 }
 
 /** Ids of the containers to bring up to date: those in use, and others whose inputs changed; by lot, so that neighbours share tables. */
@@ -77,6 +82,7 @@ export function fleetContainers(reader: Reader, ids: readonly string[]): Promise
   return reader.select(
     `select c."id", c."kind", c."lotId", c."roomId", c."usualClosure", c."innerDiameterMm", c."heightMm",
        c."mouthDiameterMm", c."volumeMl", c."bedLengthMm", c."layerThicknessMm", c."plateWidthMm", c."plateHeightMm",
+       c."regimeHumidityPercent", c."regimeTemperatureC",
        c."finishedAt", c."habit" is not null as "hasHabit", e."version", e."staleFrom", e."asOf"
      from ${idsIn(reader.engine, '$1')} wanted join "Container" c on c."id" = wanted."id"
      left join "Exposure" e on e."containerId" = c."id"`,
@@ -126,7 +132,7 @@ export type Instants = readonly (readonly [id: string, ms: number])[];
 
 /** What stands of each container's timeline after its instant, in order. */
 export async function eventsAfter(reader: Reader, instants: Instants): Promise<FleetEvent[]> {
-  const columns = `e."id" as "eventId", e."containerId", e."otherContainerId", e."type", e."at", e."place", e."dryGrams", e."plates", e."detail"`;
+  const columns = `e."id" as "eventId", e."containerId", e."otherContainerId", e."type", e."at", e."place", e."dryGrams", e."plates", e."detail", e."carried"`;
   const side = (column: string, role: string) =>
     `select e."${column}" as "id", '${role}' as "role", ${columns} from ${instantsIn(reader.engine, '$1')} wanted
      join "Event" e on e."${column}" = wanted."id" and e."at" > wanted."ms" where e."stands" and e."type" <> 'CORRECTED'`;
@@ -134,7 +140,10 @@ export async function eventsAfter(reader: Reader, instants: Instants): Promise<F
     `${side('containerId', 'own')} union all ${side('otherContainerId', 'filled')} order by "at", "place"`,
     [JSON.stringify(instants)],
   );
-  for (const row of rows) row.detail = jsonOf(row.detail);
+  for (const row of rows) {
+    row.detail = jsonOf(row.detail);
+    row.carried = row.carried === null ? null : jsonOf(row.carried);
+  }
   return rows;
 }
 

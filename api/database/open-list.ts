@@ -60,9 +60,19 @@ function asModel<Row>(
 }
 
 const openKinds = {
-  times: ['cameInAt', 'openedAt', 'wettedAt', 'touchedSolventAt', 'finishedAt', 'asOf', 'staleFrom'],
+  times: [
+    'cameInAt',
+    'openedAt',
+    'wettedAt',
+    'touchedSolventAt',
+    'hoodAt',
+    'preparedAt',
+    'finishedAt',
+    'asOf',
+    'staleFrom',
+  ],
   flags: ['isOpen', 'dryGramsAssumed', 'isVoid'],
-  json: ['habit'],
+  json: ['habit', 'prepared'],
 } as const;
 
 /** A page of containers, most urgent first; rows hold the columns asked for. */

@@ -2,7 +2,7 @@
 import type { FleetEvent } from '../database/fleet.ts';
 import type { Action } from '../science/history.ts';
 import type { DryingIsotherm } from '../science/tray/isotherm.ts';
-import type { Said } from '../stock/service.ts';
+import { storedCarried, type DetailOf, type Said } from '../stock/service.ts';
 import { lidOf } from './closure.ts';
 import { habitAt, type WorkingHours } from './hours.ts';
 import { type Parcel, unknownHandover } from './parcels.ts';
@@ -48,10 +48,19 @@ const scooped = (atS: number, said: keyof typeof scoopings | null | undefined): 
 
 const emptied = (atS: number): Action => ({ kind: 'counted', atS, dryKg: 0, plates: 0 });
 
+/** Where plates stand after the tank, the oven or the jar. */
+function standing(atS: number, { after }: DetailOf<'DRIED' | 'EQUILIBRATED' | 'PRE_WASHED'>): Action[] {
+  if (!after) return [];
+  const closure = lidOf(after.closure);
+  const lid: Action = closure === 'open' ? { kind: 'opened', atS } : { kind: 'closed', atS, closure };
+  return [{ kind: 'moved', atS, room: after.roomId }, lid];
+}
+
 /** What an event is to the estimator. Those that say nothing of water, and a container's beginning, are nothing to it. */
 export function actionsOf(event: Told, telling: Telling): Action[] {
   const atS = event.at / 1000;
   if (event.role === 'filled') {
+    if (event.type === 'PLATES_TAKEN' && storedCarried.parse(event.carried)?.wettedAt) return [{ kind: 'wetted', atS }];
     if (event.type !== 'COMBINED') return [];
     const dryKg = (event.dryGrams ?? 0) / 1000;
     const handover = telling.parcels.get(event.eventId)?.handover ?? unknownHandover(telling.assumedWaterFraction);
@@ -92,7 +101,10 @@ export function actionsOf(event: Told, telling: Telling): Action[] {
       return [driedBy(atS, event.detail, telling.isotherm, telling.oven), ...standing(atS, event.detail)];
     case 'EQUILIBRATED': {
       const { humidityPercent, temperatureC } = event.detail;
-      return [{ kind: 'equilibrated', atS, humidity: humidityPercent / 100, temperatureC }];
+      return [
+        { kind: 'equilibrated', atS, humidity: humidityPercent / 100, temperatureC },
+        ...standing(atS, event.detail),
+      ];
     }
     case 'WEIGHED':
       return [observedBy(atS, event.detail, telling.isotherm, telling.dryGramsBefore(event))];
@@ -103,6 +115,7 @@ export function actionsOf(event: Told, telling: Telling): Action[] {
       return [...turn, ...scooped(atS, scooping)];
     }
     case 'PRE_WASHED':
+      return [{ kind: 'wetted', atS }, ...standing(atS, event.detail)];
     case 'CONDITIONED':
     case 'TOUCHED_SOLVENT':
       return [{ kind: 'wetted', atS }];

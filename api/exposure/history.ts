@@ -1,6 +1,7 @@
 // One container's history, ready for the estimator: its bed, its start, what happened since, and where to go on from.
 import type { FleetContainer, FleetEvent } from '../database/fleet.ts';
-import type { Action, BedSpec, Checkpoint, FoldInput, Start } from '../science/history.ts';
+import type { Action, BedSpec, Checkpoint, FoldInput, Start, Target } from '../science/history.ts';
+import { factorOf } from '../science/uncertainty.ts';
 import { roomAt } from '../science/checkpoint.ts';
 import type { RoomAir } from '../science/climate.ts';
 import { actionsOf, toldOf, type Telling, type Told } from './actions.ts';
@@ -9,8 +10,9 @@ import { geometryOf } from './geometry.ts';
 import type { Grounds, LotGround } from './ground.ts';
 import { habitTurns } from './hours.ts';
 import type { Parcel } from './parcels.ts';
-import { isBeginning, startOf } from './start.ts';
 import { ovenLoadOf } from './weighed.ts';
+import { isBeginning, startOf } from './start.ts';
+import { equilibratedTarget } from './target.ts';
 
 /** The bed of a container, or what is missing for one. */
 export function specOf(container: FleetContainer, lot: LotGround, grounds: Grounds): BedSpec | string {
@@ -99,12 +101,12 @@ export function historyOf(
     hours: grounds.settings.hours,
     parcels,
     isPlates,
-    dryGramsPerPlate: 1000 * perPlateKg,
-    dryGramsBefore: bookBefore(events),
     oven:
       spec.geometry.kind === 'plate'
         ? ovenLoadOf(lot.numbers.drying, spec.sorbent.bulkDensityKgPerM3, spec.geometry.layerM)
         : ovenLoadOf(lot.numbers.drying),
+    dryGramsPerPlate: 1000 * perPlateKg,
+    dryGramsBefore: bookBefore(events),
     assumedWaterFraction: lot.assumedWaterFraction,
   };
   const made = events.find(isBeginning);
@@ -117,6 +119,15 @@ export function historyOf(
   const moves = actions.flatMap((action) => (action.kind === 'moved' ? [action.room] : []));
   const first = checkpoint ? roomAt(checkpoint) : start.room;
   return { start, actions, rooms: [...new Set([first, container.roomId, ...moves])] };
+}
+
+/** The band of a container: that of its lot, or of the air that its plates were equilibrated in. */
+function targetIn(known: Pick<Known, 'container' | 'lot'>, grounds: Grounds): Target {
+  const { container, lot } = known;
+  const { regimeHumidityPercent: percent, regimeTemperatureC } = container;
+  if (percent === null || regimeTemperatureC === null || typeof lot.numbers === 'string') return lot.target;
+  const air = { humidity: percent / 100, temperatureC: regimeTemperatureC, band: grounds.settings.equilibratedBand };
+  return equilibratedTarget(air, lot.numbers.isotherm, factorOf(grounds.factorsOf(container, lot), 'capacity'));
 }
 
 export const foldInputOf = (
@@ -132,7 +143,7 @@ export const foldInputOf = (
   airs,
   checkpoint: known.checkpoint,
   asOfS,
-  target: known.lot.target,
+  target: targetIn(known, grounds),
   thresholds: grounds.settings.thresholds,
   factors: grounds.factorsOf(known.container, known.lot),
 });

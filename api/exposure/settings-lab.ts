@@ -3,6 +3,7 @@ import { z } from 'zod';
 import type { Context } from '../context.ts';
 import { markStaleFrom } from '../database/exposures.ts';
 import { invalid, missing } from '../errors.ts';
+import { leastHoodHoursSaid, usualLeastHoodHours } from '../stock/service.ts';
 import { write, type Work } from '../work.ts';
 import { usualHours } from './hours.ts';
 import { refresh } from './service.ts';
@@ -30,6 +31,8 @@ export const labSettingsSaid = z.object({
     .max(7, 'at most seven days')
     .nullish(),
   desiccantDays: z.int('a whole number of days').min(1, '1 day or more').max(365, 'at most 365 days').nullish(),
+  leastHoodHours: leastHoodHoursSaid.nullish(),
+  equilibratedBandPercent: z.number('% RH').min(1, '1 % RH or more').max(30, 'at most 30 % RH').nullish(),
   clientKey: z.string().nullish(),
 });
 type LabSettingsSaid = z.output<typeof labSettingsSaid>;
@@ -44,6 +47,7 @@ const stored = z
     workingHours: z.object({ from: z.string(), to: z.string() }),
     workingDays: z.array(z.number()).min(1),
     desiccantDays: z.number(),
+    leastHoodHours: z.number(),
   })
   .partial();
 
@@ -51,7 +55,8 @@ const stored = z
 export function labSettingsOf(settings: unknown) {
   const read = stored.safeParse(settings);
   const set = read.success ? read.data : {};
-  const { workingHours = usualHours, workingDays = everyDay, desiccantDays = usualDesiccantDays, ...rest } = set;
+  const { workingHours = usualHours, workingDays = everyDay, desiccantDays = usualDesiccantDays, ...more } = set;
+  const { leastHoodHours = usualLeastHoodHours, ...rest } = more;
   const own = Object.keys(set).flatMap((name) => (name === 'workingHours' ? ['workingFrom', 'workingTo'] : [name]));
   return {
     ...usualSettings,
@@ -60,15 +65,23 @@ export function labSettingsOf(settings: unknown) {
     workingTo: workingHours.to,
     workingDays: [...new Set(workingDays)].sort((one, other) => one - other),
     desiccantDays,
+    leastHoodHours,
     own,
   };
 }
 export type LabSettings = ReturnType<typeof labSettingsOf>;
 
 /** These only judge what was estimated; the others change the water itself. */
-const judging: ReadonlySet<string> = new Set(['redryChance', 'useSoonChance', 'useSoonHours', 'tooDryChance', 'topMm']);
+const judging: ReadonlySet<string> = new Set([
+  'redryChance',
+  'useSoonChance',
+  'useSoonHours',
+  'tooDryChance',
+  'topMm',
+  'equilibratedBandPercent',
+]);
 /** Nothing is estimated by these. */
-const beside: ReadonlySet<string> = new Set(['desiccantDays']);
+const beside: ReadonlySet<string> = new Set(['desiccantDays', 'leastHoodHours']);
 
 type Plain = Record<string, unknown>;
 

@@ -31,6 +31,13 @@ const LabSettingsRef = builder.objectRef<LabSettings>('LabSettings').implement({
       description: 'Days on which habits count, Monday 1 to Sunday 7.',
     }),
     desiccantDays: t.exposeInt('desiccantDays', { description: 'A desiccant is due for renewal after so many days.' }),
+    leastHoodHours: t.exposeFloat('leastHoodHours', {
+      description:
+        'Solvent may be called gone after so many hours in the hood at the earliest, h; overnight is common practice.',
+    }),
+    equilibratedBandPercent: t.exposeFloat('equilibratedBandPercent', {
+      description: 'Equilibrated plates are good while the air stays within so much of theirs, % RH either side.',
+    }),
     own: t.exposeStringList('own', { description: 'Which of these the lab has set itself, by name.' }),
   }),
 });
@@ -74,6 +81,10 @@ addMutation('setLabSettings', {
       description: `Days on which habits count, Monday 1 to Sunday 7; ${back} (all of them).`,
     }),
     desiccantDays: t.int({ description: `A desiccant is due after so many days; ${back} (30).` }),
+    leastHoodHours: t.float({ description: `Least hours in the hood, 1 to 168; ${back} (12, overnight).` }),
+    equilibratedBandPercent: t.float({
+      description: `How far the air of equilibrated plates may go either side, % RH; ${back} (5).`,
+    }),
   }),
 });
 

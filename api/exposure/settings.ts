@@ -21,6 +21,8 @@ export const choices = z
     filmMmPerS: z.number().positive(),
     /** Air pressure at the lab's height, Pa. */
     pressurePa: z.number().min(50_000).max(110_000),
+    /** Equilibrated plates are good while the air stays within so much of theirs, % RH either side. */
+    equilibratedBandPercent: z.number().positive(),
   })
   .partial();
 
@@ -31,6 +33,7 @@ export const usualSettings = {
   topMm: 10,
   filmMmPerS: 1000 * stillAirMPerS,
   pressurePa: standardPressurePa,
+  equilibratedBandPercent: 5,
 } as const;
 
 export interface EstimateSettings {
@@ -40,6 +43,8 @@ export interface EstimateSettings {
   readonly filmMPerS: number;
   readonly pressurePa: number;
   readonly hours: WorkingHours;
+  /** Either side of an equilibration, 0 to 1 of relative humidity. */
+  readonly equilibratedBand: number;
 }
 
 /** Of a lab's `settings`; what is missing there, or is none of these, has its default. */
@@ -58,5 +63,6 @@ export function estimateSettingsOf(settings: unknown, timeZone: string): Estimat
     filmMPerS: set.filmMmPerS === undefined ? stillAirMPerS : set.filmMmPerS / 1000,
     pressurePa: set.pressurePa ?? standardPressurePa,
     hours: workingHoursOf(settings, timeZone),
+    equilibratedBand: (set.equilibratedBandPercent ?? usualSettings.equilibratedBandPercent) / 100,
   };
 }

@@ -1,6 +1,9 @@
 // The band a container's water should lie in: its lot's, else its sorbent's, else its class's default.
 import type { FleetLot } from '../database/fleet.ts';
+import { referenceActivity } from '../science/air.ts';
 import type { Target } from '../science/history.ts';
+import { waterAtActivity, condensingActivity } from '../science/isotherm.ts';
+import type { DryingIsotherm } from '../science/tray/isotherm.ts';
 import { sorbentClass } from '../science/properties.ts';
 
 /** "As received" without a band of its own: the lot's water at receipt, half a percent either side (invented default). */
@@ -29,4 +32,20 @@ export function targetOf(stated: Stated): Target & { from: BandOrigin } {
   const band = stated.targetBandWaterFraction ?? asReceivedBand;
   const low = received - band;
   return { policy, upper: received + band, lower: low > 0 ? low : null, from: 'certificate' };
+}
+
+/** The band of plates that were equilibrated: the water of their air, so much relative humidity (0 to 1) either side. */
+export function equilibratedTarget(
+  { humidity, temperatureC, band }: { humidity: number; temperatureC: number; band: number },
+  isotherm: DryingIsotherm,
+  capacity: number,
+): Target {
+  const water = (at: number) =>
+    capacity *
+    waterAtActivity(isotherm, Math.min(condensingActivity, referenceActivity(Math.max(0, at), temperatureC)));
+  return {
+    policy: 'equilibrated',
+    upper: water(humidity + band),
+    lower: humidity > band ? water(humidity - band) : null,
+  };
 }

@@ -11,7 +11,7 @@ import { chancePast, intervalOf } from './interval.ts';
 import { ninety } from './normal.ts';
 import { hoursToLeave, minutesToEquilibrium } from './outlook.ts';
 import { reasonOf } from './reason.ts';
-import { spreadAt } from './spreads.ts';
+import { spreadAt, spreadFromAir } from './spreads.ts';
 
 /** Invented defaults; the lab can set all four. */
 export const usualThresholds: Thresholds = {
@@ -42,10 +42,7 @@ export function judge(condition: Condition, input: FoldInput): Answer {
   const scoop = depthM < bed.grid.depthM ? spreadAt(input, condition, depthM, extra) : whole;
   const [low, high] = intervalOf(whole);
   const [scoopLow, scoopHigh] = intervalOf(scoop);
-  const held =
-    target.policy === 'equilibrated'
-      ? spreadOf(bed, depthM, { ...doubts, capacityCancels: true }, condition.startSdLn, extra)
-      : scoop;
+  const held = target.policy === 'equilibrated' ? spreadFromAir(input, condition, depthM, extra) : scoop;
   const chancePastLimit = upper === null ? null : chancePast(held, upper);
   const chanceTooDry = lower === null ? null : 1 - chancePast(held, lower);
 

@@ -12,3 +12,11 @@ export function spreadAt(input: FoldInput, condition: Condition, depthM: number,
   const doubts = { capacity: spec.sorbent.doubt, factors };
   return spreadOf(condition.bed, depthM, doubts, condition.startSdLn, extraSdLn);
 }
+
+/** As held against the water of an air: a sorbent that takes up more does so on both sides, so its capacity is no doubt. */
+export function spreadFromAir(input: FoldInput, condition: Condition, depthM: number, extraSdLn: number): Spread {
+  const { taught, spec, factors } = input;
+  if (taught) return spreadAt(input, condition, depthM, extraSdLn);
+  const doubts = { capacity: spec.sorbent.doubt, factors, capacityCancels: true };
+  return spreadOf(condition.bed, depthM, doubts, condition.startSdLn, extraSdLn);
+}

@@ -25,6 +25,8 @@ export const prior = {
 export interface Doubts {
   readonly capacity: CapacityDoubt;
   readonly factors: Factors;
+  /** What it is held against moves with the capacity as well. */
+  readonly capacityCancels?: boolean;
 }
 
 const learned = (factors: Factors, name: string) => factors.find(({ factor }) => factor === name);
@@ -84,7 +86,7 @@ export function spreadOf(bed: Bed, depthM: number, doubts: Doubts, startSdLn: nu
   for (const key of new Set(closed.map((part) => part.key))) {
     add(sum(closed.filter((part) => part.key === key)), sdOf(factors, 'container', prior.container));
   }
-  add(capacity, capacitySd(doubts, activityAtWater(bed.isotherm, water)));
+  if (!doubts.capacityCancels) add(capacity, capacitySd(doubts, activityAtWater(bed.isotherm, water)));
   add(water, extraSdLn);
   return { water: bed.capacity * water, sd: bed.capacity * Math.sqrt(variance), shift: bed.capacity * shift };
 }

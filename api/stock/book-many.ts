@@ -54,6 +54,12 @@ const untouched = {
   habit: null,
   wettedAt: null,
   touchedSolventAt: null,
+  hoodAt: null,
+  regime: null,
+  preparedAt: null,
+  regimeHumidityPercent: null,
+  regimeTemperatureC: null,
+  prepared: null,
   finishedAt: null,
   isVoid: false,
 } as const;
@@ -128,7 +134,7 @@ export async function bookedMany(
     }
     const { stand, impossible } = fold(baseOf(container), entries);
     if (!stand) throw new Error(`${container.label}: ${impossible.why}`);
-    const { habit: _, ...row } = container;
+    const { habit: _, prepared: __, ...row } = container;
     containers.push({ ...row, ...nowColumns(stand) });
     work.changed('Container', container.id, 'MADE');
   }

@@ -131,6 +131,12 @@ ContainerRef.implement({
       description:
         'When it first touched solvent or sample; null when it never did. Such sorbent never goes to the oven.',
     }),
+    solventWetAt: t.expose('wettedAt', {
+      type: 'DateTime',
+      nullable: true,
+      description:
+        'Since when it is wet with solvent: plates after a pre-wash, a column with its mobile phase; null while it is not. Solvent-wet plates go into no oven.',
+    }),
     tareGrams: t.exposeFloat('tareGrams', {
       nullable: true,
       description: 'Weight of the empty vessel, g; null when not known.',

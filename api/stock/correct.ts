@@ -41,6 +41,17 @@ const replacementSaid = z.object({
   solvent: z.string().nullish(),
   mobilePhase: z.string().nullish(),
   columnVolumes: z.number().nullish(),
+  flowMlPerMin: z.number().nullish(),
+  direction: z.string().nullish(),
+  fullLength: z.boolean().nullish(),
+  frontEdge: z.string().nullish(),
+  isMobilePhase: z.boolean().nullish(),
+  tankLoads: z.number().nullish(),
+  mlPerLoad: z.number().nullish(),
+  tankMinutes: z.number().nullish(),
+  oven: z.string().nullish(),
+  over: z.string().nullish(),
+  hours: z.number().nullish(),
 });
 
 export const correctSaid = z.object({

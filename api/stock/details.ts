@@ -29,6 +29,25 @@ const opening = { openMinutes: z.number().min(0), leftOpen: z.boolean() };
 /** How the container that was filled stands from then on. */
 const into = { into: z.object({ roomId: z.string(), closure }) };
 
+/** Plates: where they stand from then on, taken out of the tank, the oven or the jar; as before when not said. */
+const after = { after: z.object({ roomId: z.string(), closure }).optional() };
+
+/** Plates: said to be dry of solvent. A timeline in which they were not cannot be true; older events do not say. */
+const noSolvent = { noSolvent: z.literal(true).optional() };
+
+/** How a column was packed, as somebody wrote it down. */
+export const packing = z.object({
+  method: z.enum(['DRY', 'SLURRY']).nullable(),
+  tapping: words,
+  flowMlPerMin: amount.nullable(),
+  pressureBar: amount.nullable(),
+  packer: words,
+  dyeTest: words,
+  /** Water of what was packed, as estimated then, and whether that was only assumed. */
+  waterFraction: fraction.nullable(),
+  waterAssumed: z.boolean(),
+});
+
 export const habit = z.object({ timesADay: z.number().min(0), minutes: z.number().min(0) });
 export type Habit = z.infer<typeof habit>;
 
@@ -51,7 +70,7 @@ export const details = {
   MOVED: z.object({ roomId: z.string() }),
   PORTION_TAKEN: z.object({ ...weighedOut, ...opening, ...into, scooping: scooping.nullable() }),
   PLATES_TAKEN: z.object({ ...opening, ...into }),
-  COLUMN_PACKED: z.object({ ...weighedOut, ...opening, ...into }),
+  COLUMN_PACKED: z.object({ ...weighedOut, ...opening, ...into, packing: packing.optional() }),
   MIXED: z.object({}),
   DRIED: z.object({
     temperatureC: z.number().nullable(),
@@ -59,8 +78,21 @@ export const details = {
     vacuum: z.boolean(),
     /** Measured afterwards; null leaves it to the recipe. */
     waterFraction: fraction.nullable(),
+    /** Which oven, by name or id. */
+    oven: words.optional(),
+    ...inOvenDetail,
+    ...after,
+    ...noSolvent,
   }),
-  EQUILIBRATED: z.object({ humidityPercent: z.number().min(0).max(100), temperatureC: z.number() }),
+  EQUILIBRATED: z.object({
+    humidityPercent: z.number().min(0).max(100),
+    temperatureC: z.number(),
+    /** Over which saturated salt, or in which room's air. */
+    over: words.optional(),
+    hours: amount.nullable().optional(),
+    ...after,
+    ...noSolvent,
+  }),
   WEIGHED: z.object({
     method: z.enum(['LOSS_ON_DRYING', 'KARL_FISCHER']),
     temperatureC: z.number().nullable(),
@@ -78,20 +110,6 @@ export const details = {
     tareGrams: amount.nullable(),
     /** What is there. */
     dryGrams: amount,
-    /** Which oven, by name or id. */
-    oven: words.optional(),
-    ...inOvenDetail,
-    ...after,
-    ...noSolvent,
-  }),
-  EQUILIBRATED: z.object({
-    humidityPercent: z.number().min(0).max(100),
-    temperatureC: z.number(),
-    /** Over which saturated salt, or in which room's air. */
-    over: words.optional(),
-    hours: amount.nullable().optional(),
-    ...after,
-    ...noSolvent,
     plates: z.number().int().min(0).nullable(),
     /** What the book said when the count was written down. */
     bookDryGrams: amount,
@@ -101,9 +119,30 @@ export const details = {
   HABIT_SET: z.object({ habit: habit.nullable().optional(), scooping: scooping.optional() }),
   COMBINED: z.object({ ...weighedOut, ...opening }),
   LOST: z.object({ ...weighedOut, why: words }),
-  PRE_WASHED: z.object({ solvent: words }),
-  SOLVENT_GONE: z.object({}),
-  CONDITIONED: z.object({ mobilePhase: words, columnVolumes: amount.nullable() }),
+  PRE_WASHED: z.object({
+    solvent: words,
+    direction: z.enum(['ALONG_HEIGHT', 'ALONG_WIDTH']).nullable().optional(),
+    fullLength: z.boolean().nullable().optional(),
+    /** What became of the dirty edge at the solvent front. */
+    frontEdge: z.enum(['CUT', 'MARKED', 'LEFT']).nullable().optional(),
+    isMobilePhase: z.boolean().optional(),
+    tankLoads: z.number().int().min(0).nullable().optional(),
+    mlPerLoad: amount.nullable().optional(),
+    /** How long the solvent ran; then they were set in the hood. */
+    tankMinutes: amount.optional(),
+    ...after,
+  }),
+  SOLVENT_GONE: z.object({
+    /** Not before so many hours in the hood: the lab's least when it was said. */
+    leastHours: amount.optional(),
+    seenBy: words.optional(),
+  }),
+  CONDITIONED: z.object({
+    mobilePhase: words,
+    columnVolumes: amount.nullable(),
+    minutes: amount.nullable().optional(),
+    flowMlPerMin: amount.nullable().optional(),
+  }),
   INTERRUPTED: z.object({ why: words }),
   SPENT_ON_CHECK: z.object({ ...weighedOut, what: words }),
   USED_UP: z.object({}),

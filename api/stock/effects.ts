@@ -1,6 +1,7 @@
 // What each type of event does to how a container stands. Pure; refusals and notes are answers.
 import type { Closure } from '../database/generated/sqlite/client.ts';
 import type { DetailOf, EventType, Said } from './details.ts';
+import { activated, aired, equilibrated, goneFromMs, spoiled, washed } from './prepared.ts';
 import { grams, words } from './words.ts';
 import { nothingGrams, type Base, type Entry, type Impossible, type Stand } from './stand.ts';
 
@@ -102,6 +103,32 @@ export function ovenCaution(
   return 'it had touched solvent or sample: such sorbent never goes to the oven';
 }
 
+/** Solvent-wet plates go into no oven and no jar: refused where that was said to be so. */
+function wetPlates(stand: Stand, entry: EntryOf<'DRIED' | 'EQUILIBRATED'>, base: Base): Impossible | null {
+  if (base.kind !== 'PLATE_BOX' || !stand.wettedAt || !entry.detail.noSolvent) return null;
+  const why = `the plates are wet with solvent since ${words.time(stand.wettedAt)}: solvent-wet plates never go into a hot or vacuum oven`;
+  return { entry, about: 'label', why, expected: 'record the solvent as gone first' };
+}
+
+/** Taken out of the tank, the oven or the jar, they stand somewhere. */
+function standingAfter(entry: EntryOf<'DRIED' | 'EQUILIBRATED' | 'PRE_WASHED'>): Partial<Stand> {
+  const { after } = entry.detail;
+  if (!after) return {};
+  return { ...after, openedAt: after.closure === 'OPEN' ? entry.at : null };
+}
+
+function solventGone(stand: Stand, entry: EntryOf<'SOLVENT_GONE'>): Outcome {
+  const gone = { wettedAt: null, hoodAt: null, prepared: aired(stand.prepared, entry, entry.detail) };
+  if (!stand.wettedAt) return { stand: {}, note: 'no solvent was noted on it' };
+  const { leastHours } = entry.detail;
+  if (leastHours === undefined) return { stand: gone };
+  const fromMs = goneFromMs(stand, leastHours);
+  if (entry.at.getTime() >= fromMs) return { stand: gone };
+  const hours = (entry.at.getTime() - fromMs) / 3_600_000 + leastHours;
+  const why = `${Math.max(0, Math.floor(hours * 10) / 10)} h in the hood, and ${leastHours} h are the lab’s least`;
+  return { entry, about: 'at', why, expected: `not before ${words.time(new Date(fromMs))}` };
+}
+
 const noted = (stand: Partial<Stand>, note: string | null): Change => (note ? { stand, note } : { stand });
 
 /** What happens to the container an event is about. */
@@ -122,8 +149,23 @@ export const effects: { [T in EventType]: Effect<T> } = {
   PLATES_TAKEN: taken,
   COLUMN_PACKED: taken,
   MIXED: () => unchanged,
-  DRIED: (stand, _entry, base) => noted({ wettedAt: null }, ovenCaution(stand, base)),
-  EQUILIBRATED: () => unchanged,
+  DRIED: (stand, entry, base) =>
+    wetPlates(stand, entry, base) ??
+    noted(
+      {
+        wettedAt: null,
+        ...(base.kind === 'PLATE_BOX' && { hoodAt: null, prepared: activated(stand.prepared, entry, entry.detail) }),
+        ...standingAfter(entry),
+      },
+      ovenCaution(stand, base),
+    ),
+  EQUILIBRATED: (stand, entry, base) =>
+    wetPlates(stand, entry, base) ?? {
+      stand: {
+        ...(base.kind === 'PLATE_BOX' && { prepared: equilibrated(stand.prepared, entry, entry.detail) }),
+        ...standingAfter(entry),
+      },
+    },
   WEIGHED: (stand) =>
     noted(
       {},
@@ -134,7 +176,8 @@ export const effects: { [T in EventType]: Effect<T> } = {
   COUNTED: counted,
   TOUCHED_SOLVENT: (stand, entry, base) => {
     const wetted = base.kind === 'COLUMN' || base.kind === 'PLATE_BOX' ? { wettedAt: stand.wettedAt ?? entry.at } : {};
-    return { stand: { ...metSolvent(stand, entry), ...wetted } };
+    const plates = base.kind === 'PLATE_BOX' ? { prepared: spoiled() } : {};
+    return { stand: { ...metSolvent(stand, entry), ...wetted, ...plates } };
   },
   HABIT_SET: (_stand, { detail }) => ({
     stand: {
@@ -147,8 +190,16 @@ export const effects: { [T in EventType]: Effect<T> } = {
     return 'why' in outcome ? outcome : finished(entry, 'combined', stand.plates);
   },
   LOST: less,
-  PRE_WASHED: (stand, entry) => ({ stand: { ...metSolvent(stand, entry), wettedAt: entry.at } }),
-  SOLVENT_GONE: (stand) => noted({ wettedAt: null }, stand.wettedAt ? null : 'no solvent was noted on it'),
+  PRE_WASHED: (stand, entry) => ({
+    stand: {
+      ...metSolvent(stand, entry),
+      wettedAt: entry.at,
+      hoodAt: new Date(entry.at.getTime() + (entry.detail.tankMinutes ?? 0) * 60_000),
+      prepared: washed(entry, entry.detail),
+      ...standingAfter(entry),
+    },
+  }),
+  SOLVENT_GONE: solventGone,
   CONDITIONED: (stand, entry) => ({ stand: { ...metSolvent(stand, entry), wettedAt: stand.wettedAt ?? entry.at } }),
   INTERRUPTED: () => unchanged,
   SPENT_ON_CHECK: taken,
@@ -165,5 +216,7 @@ export function filledFurther(stand: Stand, entry: Entry): Change {
   const assumed = entry.type === 'COMBINED' && entry.detail.waterAssumed;
   const back = stand.finish === 'emptied' ? { finishedAt: null, finish: null } : {};
   const dryGrams = stand.dryGrams + (entry.dryGrams ?? 0);
-  return { stand: { dryGrams, dryGramsAssumed: stand.dryGramsAssumed || assumed, ...back } };
+  const met = entry.carried?.touchedSolventAt;
+  const touchedSolventAt = stand.touchedSolventAt ?? (met ? entry.at : null);
+  return { stand: { dryGrams, dryGramsAssumed: stand.dryGramsAssumed || assumed, touchedSolventAt, ...back } };
 }

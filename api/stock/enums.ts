@@ -129,6 +129,31 @@ export const WeighedPartEnum = builder.enumType('WeighedPart', {
   values: meaning({ WHOLE: 'The whole of the container, mixed.', SCOOP: 'The scoop that one takes next.' }),
 });
 
+export const PrewashDirectionEnum = builder.enumType('PrewashDirection', {
+  description: 'Which way the solvent of a pre-wash ran; plates are developed the same way.',
+  values: meaning({
+    ALONG_HEIGHT: 'Along the height of the plate.',
+    ALONG_WIDTH: 'Along the width of the plate.',
+  }),
+});
+
+export const FrontEdgeEnum = builder.enumType('FrontEdge', {
+  description: 'What became of the edge at the front, where a pre-wash leaves what it carried.',
+  values: meaning({
+    CUT: 'It was cut off.',
+    MARKED: 'It was marked, and nothing is used beyond the mark.',
+    LEFT: 'It was left as it is.',
+  }),
+});
+
+export const PlateRegimeEnum = builder.enumType('PlateRegime', {
+  description: 'How prepared plates are kept until they are spotted.',
+  values: meaning({
+    DRY_UNTIL_SPOTTED: 'Dry until spotted: oven, desiccator or dry box, and minutes once in room air.',
+    EQUILIBRATED: 'Equilibrated at one humidity: good as long as the air stays there.',
+  }),
+});
+
 /** The estimator's answer; here, since lists are narrowed by it. */
 export const ExposureStateEnum = builder.enumType('ExposureState', {
   description: 'What to do with a container, by the water of its next scoop (for plates and columns: its mean).',

@@ -59,7 +59,6 @@ export const acts = {
       ...{ temperatureC, minutes, vacuum, waterFraction },
       ...inOvenOf(rest),
     }),
-    ({ temperatureC, minutes, vacuum, waterFraction }) => ({ temperatureC, minutes, vacuum, waterFraction }),
   ),
   recordEquilibration: act(
     'EQUILIBRATED',
@@ -94,14 +93,21 @@ export const acts = {
   recordSolvent: act('TOUCHED_SOLVENT', z.object({ ...eventInput, what: said.text }), ({ what }) => ({ what })),
   preWash: act('PRE_WASHED', z.object({ ...eventInput, solvent: said.text }), ({ solvent }) => ({ solvent })),
   solventGone: act('SOLVENT_GONE', plain, () => ({})),
+  recordSolventGone: act(
+    'SOLVENT_GONE',
+    z.object({ ...eventInput, by: said.name.nullish() }),
+    async ({ by }, work) => ({ seenBy: by ? (await personOf(work, by)).shortName : null }),
+  ),
   conditionColumn: act(
     'CONDITIONED',
     z.object({
       ...eventInput,
       mobilePhase: said.text,
-      columnVolumes: z.number('column volumes').min(0, '0 or more').nullish(),
+      columnVolumes: said.columnVolumes.nullish(),
+      minutes: said.minutes.nullish(),
+      flowMlPerMin: said.ml.nullish(),
     }),
-    ({ mobilePhase, columnVolumes }) => ({ mobilePhase, columnVolumes }),
+    ({ mobilePhase, columnVolumes, minutes, flowMlPerMin }) => ({ mobilePhase, columnVolumes, minutes, flowMlPerMin }),
   ),
   interrupt: act('INTERRUPTED', z.object({ ...eventInput, why: said.text }), ({ why }) => ({ why })),
   recordNotFound: act('NOT_FOUND', z.object({ ...eventInput, why: said.text }), ({ why }) => ({ why })),

@@ -1,5 +1,5 @@
 // Things by the names that people use for them: a label, a room's or a sorbent's name. Case does not matter.
-import type { Container, Lot, Room, Sorbent, Supplier, Vessel } from '../database/generated/sqlite/client.ts';
+import type { Container, Lot, Person, Room, Sorbent, Supplier, Vessel } from '../database/generated/sqlite/client.ts';
 import { invalid, unknown } from '../errors.ts';
 import type { Transaction } from '../work.ts';
 import { labelMeant } from './label.ts';
@@ -43,6 +43,13 @@ export async function supplierOf({ tx, labId }: Place, name: string, path = 'inp
 
 export async function vesselOf({ tx, labId }: Place, name: string, path: string): Promise<Vessel> {
   return named(await tx.vessel.findMany({ where: { labId } }), name, path, 'vessel');
+}
+
+/** One of the lab's people, by short name. */
+export async function personOf({ tx, labId }: Place, shortName: string, path = 'input.by'): Promise<Person> {
+  const people = await tx.person.findMany({ where: { labId } });
+  const wanted = people.map((person) => ({ ...person, name: person.shortName }));
+  return named(wanted, shortName, path, 'person');
 }
 
 export async function lotOf({ tx, labId }: Place, sorbentId: string, lotNumber: string): Promise<Lot | null> {

@@ -1,6 +1,14 @@
 // The GraphQL inputs of what can be told of a container, each field with its unit.
 import type { Mutation } from '../mutation.ts';
-import { BasisEnum, ClosureEnum, ScoopingEnum, WaterMethodEnum, WeighedPartEnum } from './enums.ts';
+import {
+  BasisEnum,
+  ClosureEnum,
+  FrontEdgeEnum,
+  PrewashDirectionEnum,
+  ScoopingEnum,
+  WaterMethodEnum,
+  WeighedPartEnum,
+} from './enums.ts';
 import type { ActName } from './event.ts';
 import { builder } from '../builder.ts';
 
@@ -65,16 +73,21 @@ const leavingFields = both(eventFields, gramFields, plateFields);
 /** Of a drying, what lets the tray model say what is left. */
 export const inOvenFields: InputFields = (t) => ({
   depthMm: t.float({
-    description: 'How deep it lay in the tray, mm; with the minutes the tray model then says what is left. None for plates.',
+    description:
+      'How deep it lay in the tray, mm; with the minutes the tray model then says what is left. None for plates.',
   }),
   pressureMbar: t.float({ description: 'Pressure in the chamber, mbar; under vacuum 20 when not given.' }),
   waterMbar: t.float({
-    description: 'Vapour pressure of water in the chamber, mbar; the room’s in an oven full of air when not given, 5 under vacuum.',
+    description:
+      'Vapour pressure of water in the chamber, mbar; the room’s in an oven full of air when not given, 5 under vacuum.',
   }),
   fan: t.boolean({ description: 'A fan moved the air.' }),
-  warmUpMinutes: t.float({ description: 'The oven itself warmed up within the first so many of the minutes; 0 when not given.' }),
+  warmUpMinutes: t.float({
+    description: 'The oven itself warmed up within the first so many of the minutes; 0 when not given.',
+  }),
   minutesToClosed: t.float({
-    description: 'It cooled in the open for so many minutes before it was shut away; what it took up then counts. 0 when not given.',
+    description:
+      'It cooled in the open for so many minutes before it was shut away; what it took up then counts. 0 when not given.',
   }),
 });
 
@@ -122,9 +135,14 @@ export const actFields: Record<ActName, InputFields> = {
   recordSolvent: both(eventFields, (t) => ({ what: t.string({ description: 'Which solvent or sample.' }) })),
   preWash: both(eventFields, (t) => ({ solvent: t.string({ description: 'Which solvent.' }) })),
   solventGone: eventFields,
+  recordSolventGone: both(eventFields, (t) => ({
+    by: t.string({ description: 'Who saw to it: short name of one of the lab’s people.' }),
+  })),
   conditionColumn: both(eventFields, (t) => ({
     mobilePhase: t.string({ description: 'Which mobile phase.' }),
-    columnVolumes: t.float({ description: 'How many column volumes of it.' }),
+    columnVolumes: t.float({ description: 'How many column volumes of it; of flow and minutes when not given.' }),
+    minutes: t.float({ description: 'For how long, min.' }),
+    flowMlPerMin: t.float({ description: 'Flow, mL/min.' }),
   })),
   interrupt: both(eventFields, why),
   recordNotFound: both(eventFields, why),
@@ -161,16 +179,27 @@ const ReplacementInput = builder.inputType('EventReplacement', {
     temperatureC: t.float({ description: 'Temperature, °C.' }),
     humidityPercent: t.float({ description: 'Relative humidity, %.' }),
     vacuum: t.boolean({ description: 'Under vacuum.' }),
+    ...inOvenFields(t),
     waterFraction: t.float({ description: 'Water found, a mass fraction; of a weighing on `basis`, else dry basis.' }),
     startWaterFraction: t.float({ description: 'Water when it came in, kg per kg dry sorbent.' }),
     method: t.field({ type: WaterMethodEnum, description: 'How water was measured.' }),
     of: t.field({ type: WeighedPartEnum, description: 'Of the whole, or of a scoop.' }),
     what: t.string({ description: 'Which solvent, sample or check.' }),
-    ...inOvenFields(t),
     why: t.string({ description: 'Why.' }),
     solvent: t.string({ description: 'Which solvent.' }),
     mobilePhase: t.string({ description: 'Which mobile phase.' }),
     columnVolumes: t.float({ description: 'How many column volumes.' }),
+    flowMlPerMin: t.float({ description: 'Flow, mL/min.' }),
+    direction: t.field({ type: PrewashDirectionEnum, description: 'Which way the solvent of a pre-wash ran.' }),
+    fullLength: t.boolean({ description: 'It ran the full length of the plate.' }),
+    frontEdge: t.field({ type: FrontEdgeEnum, description: 'What became of the dirty edge at its front.' }),
+    isMobilePhase: t.boolean({ description: 'It is the mobile phase of the extraction.' }),
+    tankLoads: t.int({ description: 'Tank loads.' }),
+    mlPerLoad: t.float({ description: 'Solvent of each tank load, mL.' }),
+    tankMinutes: t.float({ description: 'How long it ran, min.' }),
+    oven: t.string({ description: 'Which oven.' }),
+    over: t.string({ description: 'Over which saturated salt, or in which room.' }),
+    hours: t.float({ description: 'For how long, h.' }),
   }),
 });
 

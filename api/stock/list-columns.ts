@@ -35,6 +35,8 @@ const containerFields: Readonly<Record<string, readonly (keyof Container)[]>> = 
   usualClosure: ['usualClosure'],
   cameInAt: ['cameInAt'],
   oldCode: ['oldCode'],
+  touchedSolventAt: ['touchedSolventAt'],
+  solventWetAt: ['wettedAt'],
   finishedAt: ['finishedAt'],
   dryGrams: ['dryGrams'],
   dryGramsAssumed: ['dryGramsAssumed'],

@@ -65,9 +65,12 @@ const descriptions: Record<ActName, string> = {
     'What is there was counted: grams on the balance, plates, or the gross weight with a known tare. The book follows.',
   recordLoss: 'Some of it was lost.',
   recordSolvent: 'It touched solvent or sample: from then on it is kept out of the oven.',
-  preWash: 'Plates were pre-washed, and are wet with solvent until solventGone.',
+  preWash: 'A whole box of plates was pre-washed, and is wet with solvent until recordSolventGone.',
   solventGone: 'The solvent of the pre-wash is gone.',
-  conditionColumn: 'A column was wetted with its mobile phase.',
+  recordSolventGone:
+    'The solvent is gone from plates that were wet with it. Refused before the lab’s least hours in the hood, and it says from when on. By time and airflow, never by smell.',
+  conditionColumn:
+    'A column was wetted with its mobile phase: 2 to 3 column volumes are the practice; other amounts are kept and marked. Of flow and minutes, column volumes follow when they are not given.',
   interrupt: 'What was being done with a column or plates was interrupted.',
   recordNotFound: 'It was looked for and not found. The book keeps it as it was, until somebody says more.',
   spendOnCheck: 'Some of it was spent on a check.',
@@ -77,9 +80,16 @@ const descriptions: Record<ActName, string> = {
   discardContainer: 'Some or (without an amount) all of it was discarded.',
 };
 
+/** What a newer name replaces. */
+const replacedBy: Partial<Record<ActName, string>> = {
+  preWash: 'Use prewashPlates, which can take some of a box and says more.',
+  solventGone: 'Use recordSolventGone, which says who saw to it.',
+};
+
 for (const name of Object.keys(acts) as ActName[]) {
   addMutation(name, {
     description: descriptions[name],
+    deprecationReason: replacedBy[name],
     fields: actFields[name],
     check: acts[name].said as never,
     success: RecordedRef,

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { everything, leaving } from './leaving.ts';
 import { said } from './said.ts';
+import { waterAt } from './water.ts';
 import { way } from './way.ts';
 
 const amount = { grams: said.grams, basis: said.basis, plates: said.plates };
@@ -19,6 +20,16 @@ const opening = {
 
 /** The container that is filled: where it stands and how it is shut from then on. */
 const filled = { roomId: z.string(), closure: said.closure };
+
+/** How a column was packed; its water is estimated when it is written down. */
+export const packingSaid = z.object({
+  method: z.enum(['DRY', 'SLURRY'], 'DRY or SLURRY').nullish().default(null),
+  tapping: said.text,
+  flowMlPerMin: said.ml.nullish().default(null),
+  pressureBar: z.number('bar').min(0, '0 bar or more').max(1000, 'at most 1000 bar').nullish().default(null),
+  packer: said.text,
+  dyeTest: said.text,
+});
 
 export const outgoing = {
   PORTION_TAKEN: way(
@@ -39,10 +50,13 @@ export const outgoing = {
   ),
   COLUMN_PACKED: way(
     'COLUMN_PACKED',
-    z.object({ ...amount, ...opening, ...filled }),
-    async (scene, { roomId, closure, leftOpen, openMinutes, ...what }) => {
+    z.object({ ...amount, ...opening, ...filled, packing: packingSaid.nullish() }),
+    async (scene, { roomId, closure, leftOpen, openMinutes, packing, ...what }) => {
       const { detail, ...rest } = await leaving(scene, what);
-      return { ...rest, detail: { ...detail, leftOpen, openMinutes, into: { roomId, closure } } };
+      const told = { ...detail, leftOpen, openMinutes, into: { roomId, closure } };
+      if (!packing) return { ...rest, detail: told };
+      const { waterFraction, assumed } = await waterAt(scene.work.tx, scene.container, scene.at);
+      return { ...rest, detail: { ...told, packing: { ...packing, waterFraction, waterAssumed: assumed } } };
     },
   ),
   /** Without grams: all that is in it. */

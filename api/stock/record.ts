@@ -5,6 +5,7 @@ import { newId, type Work } from '../work.ts';
 import { nextNumber } from './counter.ts';
 import type { Said } from './details.ts';
 import { refusedByLater, refusedItself } from './refusals.ts';
+import { carriedOf, sameCarried, type Carried } from './carried.ts';
 import { fold } from './rules.ts';
 import { isOrigin } from './stand.ts';
 import { baseOf, entryOf, nowColumns, standing, voidColumns } from './timeline.ts';
@@ -99,15 +100,41 @@ export async function settled(work: Work, container: Container, fresh: Event, un
   const entries = events.map((event) => entryOf(event, container.id));
   const own = events.filter((event) => event.id !== fresh.id);
   if (!entries.some(isOrigin)) throw await refusedByLater(tx, own, 'it would never have been there', container, fresh);
-  const { stand, notes, impossible } = fold(baseOf(container), entries);
+  const carries = new Map<string, Carried | null>();
+  const { stand, notes, impossible } = fold(baseOf(container), entries, (entry, before) => {
+    if (entry.role === 'own' && before) carries.set(entry.id, carriedOf(before));
+  });
   if (impossible) {
     if (impossible.entry.id === fresh.id) throw refusedItself(impossible, container, under);
     const broken = events.filter((event) => event.id === impossible.entry.id);
     throw await refusedByLater(tx, broken, impossible.why, container, fresh);
   }
-  await keep({ ...nowColumns(stand), habit: stand.habit ?? Prisma.DbNull });
+  const prepared = stand.prepared ?? Prisma.DbNull;
+  await keep({ ...nowColumns(stand), habit: stand.habit ?? Prisma.DbNull, prepared });
+  await passedOn(work, events, carries, fresh);
   const about = notes.filter((note) => note.entryId === fresh.id).map((note) => note.text);
   return [...about, ...promised(container, stand.dryGrams, stand.plates)];
+}
+
+/** What went into other containers takes along how it stood; where that is otherwise now, they are folded anew too. */
+async function passedOn(
+  work: Work,
+  events: readonly Event[],
+  carries: ReadonlyMap<string, Carried | null>,
+  fresh: Event,
+): Promise<void> {
+  const { tx } = work;
+  for (const event of events) {
+    const carried = carries.get(event.id);
+    if (!event.otherContainerId || carried === undefined) continue;
+    if (sameCarried(carried, event.carried)) continue;
+    await tx.event.update({ where: { id: event.id }, data: { carried: carried ?? Prisma.DbNull } });
+    // What a fresh event made is settled next by whoever recorded it.
+    if (event.id === fresh.id) continue;
+    const other = await tx.container.findUniqueOrThrow({ where: { id: event.otherContainerId } });
+    await settled(work, other, fresh);
+    work.stale(other.id, event.at);
+  }
 }
 
 /** What is promised to somebody and no longer there. */

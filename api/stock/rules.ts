@@ -1,6 +1,7 @@
 // What may follow what: folds a timeline into how the container stands, or names the first entry
 // that cannot be true. Pure; tested without a database.
 import type { ContainerKind } from '../database/generated/sqlite/client.ts';
+import { begunWith } from './carried.ts';
 import type { EventType } from './details.ts';
 import { effects, filledFurther, type Change, type Outcome } from './effects.ts';
 import {
@@ -59,8 +60,8 @@ function standAtOrigin(entry: Entry, base: Base): Stand {
     plates: base.kind === 'PLATE_BOX' ? (entry.plates ?? 0) : null,
     scooping: 'TOP' as const,
     habit: null,
-    wettedAt: null,
-    touchedSolventAt: null,
+    ...begunWith(entry.role === 'filled' ? entry.carried : null),
+    ...(base.kind === 'COLUMN' && { wettedAt: null }),
     finishedAt: null,
     finish: null,
   };

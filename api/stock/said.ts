@@ -37,6 +37,8 @@ export const said = {
   closure: z.enum(closures, closures.join(', ')),
   scooping: z.enum(scoopings, scoopings.join(', ')),
   minutes: number('minutes').min(0, '0 min or more').max(1e5, 'at most 100000 min'),
+  hours: number('hours').min(0, '0 h or more').max(10_000, 'at most 10000 h'),
+  columnVolumes: number('column volumes').min(0, '0 or more').max(1000, 'at most 1000'),
   mm: number('mm').positive('more than 0 mm').max(10_000, 'at most 10000 mm'),
   ml: number('mL').positive('more than 0 mL').max(1e7, 'at most 10000000 mL'),
   celsius: number('°C').min(-90, '-90 °C or more').max(1200, '1200 °C or less'),

@@ -25,14 +25,17 @@ export {
   ConfidenceEnum,
   ContainerKindEnum,
   ClosureEnum,
+  FrontEdgeEnum,
+  PlateRegimeEnum,
+  PrewashDirectionEnum,
   ExposureStateEnum,
   NumberOriginEnum,
   TargetPolicyEnum,
 } from './enums.ts';
 export { fresh } from './fresh.ts';
+export { inOvenFields } from './inputs.ts';
 export { RecordedRef } from './mutations.ts';
 export { bandFields } from './catalogue-mutations.ts';
 export { ContainerRef, EventRef, LabRef, LotRef, SorbentRef, there } from './refs.ts';
-export { inOvenFields } from './inputs.ts';
 export { totalCount } from './total.ts';
 export type { Listed } from './list.ts';

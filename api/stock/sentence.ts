@@ -1,5 +1,5 @@
 // An event in one English sentence, as somebody would say it of the container it happened to.
-import type { Said } from './details.ts';
+import type { DetailOf, Said } from './details.ts';
 import { grams, percent, words } from './words.ts';
 
 /** What a sentence needs beyond the event's detail. */
@@ -32,6 +32,7 @@ function dried(detail: Extract<Said, { type: 'DRIED' }>['detail']): string {
     typeof detail.depthMm === 'number' ? `${detail.depthMm} mm deep` : null,
     detail.waterFraction === null ? null : `to ${percent(detail.waterFraction)} water (dry basis)`,
   ].filter((part) => part !== null);
+  if (detail.oven) how.push(`in ${detail.oven}`);
   return ['dried', ...how].join(' ');
 }
 
@@ -62,6 +63,33 @@ function counted(detail: Extract<Said, { type: 'COUNTED' }>['detail'], told: Tol
   return `counted: ${amount(detail, told)}`;
 }
 
+function equilibrated({ humidityPercent, temperatureC, over, hours }: DetailOf<'EQUILIBRATED'>): string {
+  const rh = Number(humidityPercent.toFixed(1));
+  const where = over ? ` (${over})` : '';
+  const long = typeof hours === 'number' ? `, ${Number(hours.toFixed(1))} h` : '';
+  return `equilibrated at ${rh} % RH, ${words.celsius(temperatureC)}${where}${long}`;
+}
+
+const edges = { CUT: 'front edge cut off', MARKED: 'front edge marked', LEFT: 'front edge left as it is' } as const;
+
+function preWashed(detail: DetailOf<'PRE_WASHED'>): string {
+  const { solvent, fullLength, direction, tankLoads, frontEdge } = detail;
+  const way = direction === 'ALONG_WIDTH' ? 'along the width' : 'along the height';
+  const run = [fullLength && 'full length', direction && way].filter(Boolean).join(' ');
+  const loads = tankLoads ? `${tankLoads} tank ${tankLoads === 1 ? 'load' : 'loads'}` : '';
+  const more = [run, loads, frontEdge ? edges[frontEdge] : ''].filter(Boolean);
+  return [`pre-washed${solvent ? ` with ${solvent}` : ''}`, ...more].join(', ');
+}
+
+function conditioned({ mobilePhase, columnVolumes, minutes, flowMlPerMin }: DetailOf<'CONDITIONED'>): string {
+  const how = [
+    columnVolumes === null ? '' : `${Number(columnVolumes.toFixed(2))} column volumes`,
+    typeof flowMlPerMin === 'number' ? `${Number(flowMlPerMin.toFixed(2))} mL/min` : '',
+    typeof minutes === 'number' ? `${Number(minutes.toFixed(1))} min` : '',
+  ].filter(Boolean);
+  return [`conditioned${mobilePhase ? ` with ${mobilePhase}` : ''}`, ...how].join(', ');
+}
+
 /** The event as a sentence without a full stop, such as `210 g poured into 4M7-2XK`. */
 export function sentenceOf(said: Said, told: Told): string {
   switch (said.type) {
@@ -84,7 +112,7 @@ export function sentenceOf(said: Said, told: Told): string {
     case 'DRIED':
       return dried(said.detail);
     case 'EQUILIBRATED':
-      return `equilibrated at ${said.detail.humidityPercent} % RH, ${words.celsius(said.detail.temperatureC)}`;
+      return equilibrated(said.detail);
     case 'WEIGHED':
       return weighed(said.detail);
     case 'COUNTED':
@@ -98,11 +126,11 @@ export function sentenceOf(said: Said, told: Told): string {
     case 'LOST':
       return `${amount(said.detail, told)} lost${because(said.detail.why)}`;
     case 'PRE_WASHED':
-      return `pre-washed${said.detail.solvent ? ` with ${said.detail.solvent}` : ''}`;
+      return preWashed(said.detail);
     case 'SOLVENT_GONE':
-      return 'solvent gone';
+      return `solvent gone${said.detail.seenBy ? `, seen by ${said.detail.seenBy}` : ''}`;
     case 'CONDITIONED':
-      return `conditioned${said.detail.mobilePhase ? ` with ${said.detail.mobilePhase}` : ''}`;
+      return conditioned(said.detail);
     case 'INTERRUPTED':
       return `interrupted${because(said.detail.why)}`;
     case 'SPENT_ON_CHECK':

@@ -1,18 +1,20 @@
 // What other rooms may use of the stock.
 export { bandOf, bandSaid } from './catalogue-band.ts';
+export { takenBack } from './correct.ts';
 export { lotNamed } from './catalogue-mend.ts';
 export { bookedMany, shapeOfVessel, takenBackMany, type Arrival } from './book-many.ts';
 export { commonVesselsAdded, knownClasses } from './catalogue.ts';
 export { details, habit, saidOf, type DetailOf, type EventType, type Habit, type Said } from './details.ts';
+export { storedCarried } from './carried.ts';
 export { closureAfterScoop, ovenCaution } from './effects.ts';
 export { containerOf, sorbentOf } from './find.ts';
 export { platesMoved, portionPoured, takePlatesSaid, takePortionSaid } from './fill.ts';
 export { happened } from './happen.ts';
-export { freeDryGrams, freePlates, holdMade, needLetGo } from './hold.ts';
-export { localId } from './ids.ts';
 export { inOvenOf, inOvenSaid } from './in-oven.ts';
 export { leastHoodHoursOf, leastHoodHoursSaid, usualLeastHoodHours } from './hood.ts';
 export { directions, frontEdges, goneFromMs, prepared, type Prepared } from './prepared.ts';
+export { freeDryGrams, freePlates, holdMade, needLetGo } from './hold.ts';
+export { localId } from './ids.ts';
 export { propertyNames } from './properties.ts';
 export { checkNotFuture, onRecorded, type Recorded } from './record.ts';
 export { madeSorbent, madeSupplier, madeVessel } from './named-anew.ts';

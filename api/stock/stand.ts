@@ -1,6 +1,8 @@
 // How a container stands at an instant, and the entries of a timeline that lead there. Plain data.
 import type { Closure, ContainerKind, Scooping } from '../database/generated/sqlite/client.ts';
+import type { Carried } from './carried.ts';
 import type { EventType, Habit, Said } from './details.ts';
+import type { Prepared } from './prepared.ts';
 
 /** What a container is, whatever happens to it. */
 export interface Base {
@@ -21,6 +23,8 @@ export type Entry = Said & {
   /** As booked: what left, or what came in. */
   dryGrams: number | null;
   plates: number | null;
+  /** How what it carried into another container stood. */
+  carried?: Carried | null;
 };
 
 export interface Stand {
@@ -38,6 +42,10 @@ export interface Stand {
   wettedAt: Date | null;
   /** Met solvent or sample for the first time. */
   touchedSolventAt: Date | null;
+  /** Solvent-wet plates: in the hood to dry since then; null where nobody said. */
+  hoodAt: Date | null;
+  /** What was done to plates; null where nothing was. */
+  prepared: Prepared | null;
   finishedAt: Date | null;
   /** `emptied`: the last gram was taken, nobody said more; a count can still find some. */
   finish: 'emptied' | 'used up' | 'discarded' | 'combined' | null;

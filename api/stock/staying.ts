@@ -1,16 +1,28 @@
 // Ways of the events by which nothing leaves: lids, rooms, ovens, balances, solvents, habits.
 import { z } from 'zod';
 import { countBooked, countSaid } from './count.ts';
+import type { ContainerKind } from '../database/generated/sqlite/client.ts';
 import { habit } from './details.ts';
-import { said } from './said.ts';
 import { inOvenKept, inOvenSaid } from './in-oven.ts';
 import { leastHoodHoursOf } from './hood.ts';
 import { directions, frontEdges } from './prepared.ts';
+import { said } from './said.ts';
 import { baseOf } from './timeline.ts';
 import { dryBasis, dryGramsIn } from './water.ts';
 import { way } from './way.ts';
 
 const nothing = z.object({});
+
+/** Where plates stand afterwards. */
+const after = z.object({ roomId: z.string(), closure: said.closure }).optional();
+/** Of plates it is said that no solvent is on them: the timeline has to agree. */
+const noSolvent = (kind: ContainerKind) => kind === 'PLATE_BOX' && { noSolvent: true as const };
+
+/** What was said, without what was left out. */
+function given<T extends Record<string, unknown>>(rest: T): { [K in keyof T]?: NonNullable<T[K]> } {
+  const entries = Object.entries(rest).filter(([, value]) => value !== null && value !== undefined);
+  return Object.fromEntries(entries) as { [K in keyof T]?: NonNullable<T[K]> };
+}
 
 export const staying = {
   CAME_IN: way(
@@ -51,18 +63,6 @@ export const staying = {
         .nullish()
         .transform((vacuum) => vacuum ?? false),
       waterFraction: said.waterFraction.nullish().default(null),
-    }),
-    (_, detail) => ({ detail }),
-  ),
-  EQUILIBRATED: way(
-    'EQUILIBRATED',
-    z.object({ humidityPercent: said.percent, temperatureC: said.celsius }),
-    (_, detail) => ({ detail }),
-  ),
-  WEIGHED: way(
-    'WEIGHED',
-    z.object({
-      method: z.enum(['LOSS_ON_DRYING', 'KARL_FISCHER'], 'LOSS_ON_DRYING or KARL_FISCHER'),
       oven: said.name.nullish(),
       ...inOvenSaid,
       after,
@@ -75,6 +75,31 @@ export const staying = {
         ...(after && { after }),
         ...noSolvent(container.kind),
       },
+    }),
+  ),
+  EQUILIBRATED: way(
+    'EQUILIBRATED',
+    z.object({
+      humidityPercent: said.percent,
+      temperatureC: said.celsius,
+      over: said.name.nullish(),
+      hours: said.hours.nullish(),
+      after,
+    }),
+    ({ container }, { over, hours, after, ...detail }) => ({
+      detail: {
+        ...detail,
+        ...(over && { over }),
+        ...(typeof hours === 'number' && { hours }),
+        ...(after && { after }),
+        ...noSolvent(container.kind),
+      },
+    }),
+  ),
+  WEIGHED: way(
+    'WEIGHED',
+    z.object({
+      method: z.enum(['LOSS_ON_DRYING', 'KARL_FISCHER'], 'LOSS_ON_DRYING or KARL_FISCHER'),
       temperatureC: said.celsius.nullish().default(null),
       of: z.enum(['WHOLE', 'SCOOP'], 'WHOLE or SCOOP'),
       waterFraction: said.waterFraction.max(0.9, '0.9 or less: a fraction, 0.05 for 5 %'),
@@ -95,12 +120,34 @@ export const staying = {
     z.object({ habit: habit.nullable().optional(), scooping: said.scooping.optional() }),
     (_, detail) => ({ detail }),
   ),
-  PRE_WASHED: way('PRE_WASHED', z.object({ solvent: said.text }), (_, detail) => ({ detail })),
-  SOLVENT_GONE: way('SOLVENT_GONE', nothing, () => ({ detail: {} })),
+  PRE_WASHED: way(
+    'PRE_WASHED',
+    z.object({
+      solvent: said.text,
+      direction: z.enum(directions, directions.join(' or ')).nullish(),
+      fullLength: z.boolean().nullish(),
+      frontEdge: z.enum(frontEdges, frontEdges.join(', ')).nullish(),
+      isMobilePhase: z.boolean().nullish(),
+      tankLoads: z.int('a whole number of loads').min(1, '1 load or more').max(1000, 'at most 1000 loads').nullish(),
+      mlPerLoad: said.ml.nullish(),
+      tankMinutes: said.minutes.max(1440, 'at most 1440 min').nullish(),
+      after,
+    }),
+    (_, { solvent, ...rest }) => ({ detail: { solvent, ...given(rest) } }),
+  ),
+  SOLVENT_GONE: way('SOLVENT_GONE', z.object({ seenBy: said.name.nullish() }), async ({ work }, { seenBy }) => {
+    const { settings } = await work.tx.lab.findUniqueOrThrow({ where: { id: work.labId } });
+    return { detail: { leastHours: leastHoodHoursOf(settings), ...(seenBy && { seenBy }) } };
+  }),
   CONDITIONED: way(
     'CONDITIONED',
-    z.object({ mobilePhase: said.text, columnVolumes: z.number().min(0, '0 or more').nullish().default(null) }),
-    (_, detail) => ({ detail }),
+    z.object({
+      mobilePhase: said.text,
+      columnVolumes: said.columnVolumes.nullish().default(null),
+      minutes: said.minutes.nullish(),
+      flowMlPerMin: said.ml.nullish(),
+    }),
+    (_, { mobilePhase, columnVolumes, ...rest }) => ({ detail: { mobilePhase, columnVolumes, ...given(rest) } }),
   ),
   INTERRUPTED: way('INTERRUPTED', z.object({ why: said.text }), (_, detail) => ({ detail })),
   NOT_FOUND: way('NOT_FOUND', z.object({ why: said.text }), (_, detail) => ({ detail })),

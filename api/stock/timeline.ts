@@ -2,7 +2,9 @@
 import type { Container, Event, Prisma } from '../database/generated/sqlite/client.ts';
 import { layerDensityKgPerM3 } from '../science/properties.ts';
 import type { Transaction } from '../work.ts';
+import { storedCarried } from './carried.ts';
 import { saidOf } from './details.ts';
+import { regimeColumns } from './prepared.ts';
 import { isOpen, type Base, type Entry, type Stand } from './stand.ts';
 
 /** Dry sorbent on one plate, g: 0.1 kg/m² at 0.25 mm, in proportion for other layers; null for what holds no plates. */
@@ -21,7 +23,7 @@ export const baseOf = (container: Container): Base => ({
 });
 
 /** An event as a container sees it. */
-export function entryOf(event: Event, containerId: string): Entry {
+export function entryOf(event: Omit<Event, 'carried'> & { carried?: unknown }, containerId: string): Entry {
   return {
     ...saidOf(event.type, event.detail),
     id: event.id,
@@ -30,6 +32,7 @@ export function entryOf(event: Event, containerId: string): Entry {
     role: event.containerId === containerId ? 'own' : 'filled',
     dryGrams: event.dryGrams,
     plates: event.plates,
+    carried: storedCarried.parse(event.carried),
   };
 }
 
@@ -61,6 +64,7 @@ export const nowColumns = (stand: Stand) => ({
   scooping: stand.scooping,
   wettedAt: stand.wettedAt,
   touchedSolventAt: stand.touchedSolventAt,
+  ...regimeColumns(stand),
   finishedAt: stand.finishedAt,
   isVoid: false,
 });
