@@ -20,6 +20,7 @@ export const parcelBytes = ({ dryKg, handover }: Parcel): Uint8Array =>
         startSdLn: handover.startSdLn,
         known: handover.known,
         fillS: handover.fillS,
+        driedAtC: handover.driedAtC,
       },
     }),
   );

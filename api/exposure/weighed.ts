@@ -86,11 +86,14 @@ export function driedBy(
   isotherm: DryingIsotherm,
   load: OvenLoad = ovenLoadOf(null),
 ): Action {
-  if (said.waterFraction !== null) return { kind: 'dried', atS, waterFraction: said.waterFraction, sd: scoopSd };
+  const driedAtC = said.temperatureC ?? usualDryingC;
+  if (said.waterFraction !== null) {
+    return { kind: 'dried', atS, waterFraction: said.waterFraction, sd: scoopSd, driedAtC };
+  }
   if (said.depthMm !== undefined) return inOven(atS, said, isotherm, load);
   const vapourPa = said.vacuum ? vacuumVapourPa : roomVapourPa;
-  const waterFraction = Math.max(0, residualWater(isotherm, said.temperatureC ?? usualDryingC, vapourPa));
-  return { kind: 'dried', atS, waterFraction, sd: Math.max(recipeSd, waterFraction / 2) };
+  const waterFraction = Math.max(0, residualWater(isotherm, driedAtC, vapourPa));
+  return { kind: 'dried', atS, waterFraction, sd: Math.max(recipeSd, waterFraction / 2), driedAtC };
 }
 
 /** Aired until the solvent was gone: about what air of 50 % RH gives, within half of it (invented default). */

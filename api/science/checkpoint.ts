@@ -16,6 +16,7 @@ interface Head {
   readonly flags: number;
   /** Missing in those of before weighings were learned from. */
   readonly fillS?: number | null;
+  readonly driedAtC?: number | null;
   readonly rows: readonly string[];
 }
 
@@ -40,6 +41,7 @@ export function encode(condition: Condition): Checkpoint {
       (condition.condensing ? 8 : 0),
     rows: bed.rows,
     fillS: condition.fillS,
+    driedAtC: condition.driedAtC,
   };
   const text = words.encode(JSON.stringify(head));
   const padded = (4 + text.length + 7) & ~7;
@@ -98,6 +100,7 @@ export function decode(checkpoint: Checkpoint, spec: BedSpec, factors: Factors):
     plates,
     startSdLn,
     fillS: head.fillS ?? null,
+    driedAtC: head.driedAtC ?? null,
     peak,
     gainedKg,
     wetted: (head.flags & 1) > 0,

@@ -29,6 +29,8 @@ export interface Condition {
   /** The wettest the whole has been since its water was last known, kg/kg of unit capacity. */
   peak: number;
   condensing: boolean;
+  /** Temperature of the last drying, °C; null where none is known of. */
+  driedAtC: number | null;
   /** Water through the top since the history's beginning, kg. */
   gainedKg: number;
 }
@@ -80,6 +82,7 @@ export function begin(spec: BedSpec, start: Start, factors: Factors): Condition 
     fillS: start.atS,
     peak: 0,
     condensing: false,
+    driedAtC: null,
     gainedKg: 0,
   };
   if (start.water.kind === 'handover') receive(condition, start.water.handover);
@@ -112,6 +115,7 @@ export function receive(condition: Condition, handover: Handover): void {
   condition.startSdLn = handover.startSdLn;
   condition.fillS = handover.fillS ?? null;
   condition.startKnown = handover.known;
+  condition.driedAtC = handover.driedAtC ?? null;
 }
 
 function setLevel(condition: Condition, waterFraction: number): void {

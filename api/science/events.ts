@@ -62,10 +62,12 @@ export function apply(condition: Condition, spec: BedSpec, action: Action, air?:
       const water = action.sd > 0 ? Math.max(action.waterFraction, 1e-6) : action.waterFraction;
       fill(condition, spec.key, water, water > 0 ? action.sd / water : 0);
       makeKnown(condition);
+      if (action.driedAtC !== undefined) condition.driedAtC = action.driedAtC;
       return null;
     }
     case 'in oven':
       driedInOven(condition, spec, action, air);
+      condition.driedAtC = action.temperatureC;
       makeKnown(condition);
       return null;
     case 'equilibrated':
@@ -134,6 +136,7 @@ export function handoverOf(condition: Condition, depthM: number): Handover {
     startSdLn: condition.startSdLn,
     known: condition.startKnown && condition.airKnown,
     fillS: condition.fillS,
+    driedAtC: condition.driedAtC,
   };
 }
 
@@ -153,6 +156,12 @@ function equilibrate(condition: Condition, spec: BedSpec, humidity: number, temp
   const perHumidity = ((temperatureC + zeroCelsiusK) / referenceK) * (activity / humidity);
   bed.responses.fill(tableSlope(bed.isotherm, activity) * perHumidity, from, from + bed.grid.cells);
   makeKnown(condition);
+}
+
+// What was dried least hot says how active a mixture can be.
+function coolest(temperatures: readonly (number | null)[]): number | null {
+  const told = temperatures.filter((temperature) => temperature !== null);
+  return told.length > 0 ? Math.min(...told) : null;
 }
 
 // Starting waters of different origin are independent: their sigmas add in quadrature into one row of the whole's own.
@@ -183,6 +192,7 @@ function combine(condition: Condition, spec: BedSpec, parts: readonly { dryKg: n
     startSdLn: startResponse !== 0 ? Math.sqrt(startVariance) / Math.abs(startResponse) : 0,
     known: all.every(({ handover }) => handover.known),
     fillS: condition.atS,
+    driedAtC: coolest(all.map(({ handover }) => handover.driedAtC ?? null)),
   });
 }
 

@@ -14,8 +14,20 @@ export const silicaGradesOfHandbooks = table(0, 0.05, 0.15, 0.25, 0.38);
 /** One variant among several; from memory. */
 export const magnesiumSilicateGrades = table(0, 0.07, 0.15, 0.25, 0.35);
 
-/** The grade whose water lies nearest to this water fraction (dry basis). */
-export function gradeOf(grades: Grades | null, waterFraction: number): string | null {
+/** Alumina dried less hot than this is dry, but never grade I, °C (300 to 400; from memory). */
+export const gradeOneFromC = 300;
+
+/**
+ * The grade whose water lies nearest to this water fraction (dry basis). Grade I of alumina is not a matter of water alone:
+ * after a drying that was not hot enough for it the next grade is the best there is.
+ */
+export function gradeOf(grades: Grades | null, waterFraction: number, driedAtC: number | null = null): string | null {
+  const nearest = nearestGrade(grades, waterFraction);
+  const tooCool = grades === aluminaGrades && driedAtC !== null && driedAtC < gradeOneFromC;
+  return tooCool && nearest === 'I' ? 'II' : nearest;
+}
+
+function nearestGrade(grades: Grades | null, waterFraction: number): string | null {
   if (!grades) return null;
   const ofTotal = waterFraction / (1 + waterFraction);
   let nearest: string | null = null;

@@ -98,6 +98,8 @@ export interface Handover {
   readonly known: boolean;
   /** When the water was last set as a whole, s; what `start:` among its factors began. Null where nobody knows. */
   readonly fillS?: number | null;
+  /** Temperature of its last drying, °C; null where none is known of. */
+  readonly driedAtC?: number | null;
 }
 
 /** What the container was when its history began. `dryKg` counts sorbent, `plates` the plates of a box (1 otherwise). */
@@ -127,7 +129,13 @@ export type Action = { readonly atS: number } & (
   | { readonly kind: 'counted'; readonly dryKg: number; readonly plates: number }
   | { readonly kind: 'mixed' }
   /** Sets a level profile; `sd` is one sigma of the water fraction. */
-  | { readonly kind: 'dried'; readonly waterFraction: number; readonly sd: number }
+  | {
+      readonly kind: 'dried';
+      readonly waterFraction: number;
+      readonly sd: number;
+      /** Where an oven did it. */
+      readonly driedAtC?: number;
+    }
   /** Out of the oven: what is left follows from the water it went in with. */
   | ({ readonly kind: 'in oven' } & InOven)
   /** Stood over a salt or in air of this relative humidity until nothing changed. */

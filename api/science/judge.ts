@@ -74,7 +74,7 @@ export function judge(condition: Condition, input: FoldInput): Answer {
     hoursToLimit,
     hoursToLimitOpen,
     hoursToLimitClosed,
-    grade: gradeOf(spec.sorbent.grades, scoop.water),
+    grade: gradeOf(spec.sorbent.grades, scoop.water, condition.driedAtC),
     pastLimitDepthM: upper === null ? null : pastDepthM(condition, upper),
     minutesToRoomEquilibrium:
       spec.geometry.kind === 'plate' && air

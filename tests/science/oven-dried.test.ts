@@ -7,6 +7,7 @@ import type { InOven } from '../../api/science/oven-dried.ts';
 import { dryingIsotherm } from '../../api/science/residual.ts';
 import { usualPressurePa } from '../../api/science/tray/oven.ts';
 import { sorbentClass } from '../../api/science/properties.ts';
+import { recipes } from '../../api/science/tray/recipes.ts';
 import { after, dayZero, evenAir, hour, jar, noisyAir, numbersOf } from './support/lab.ts';
 import { after as trayAfter, sorbentOf, trayOf } from './tray/trays.ts';
 
@@ -168,5 +169,54 @@ describe('a history with an oven in it', () => {
     for (const checkpoint of whole.checkpoints) {
       expect(foldExposure({ ...late, checkpoint }).answer).toEqual(whole.answer);
     }
+  });
+});
+
+describe('alumina after an oven', () => {
+  const alumina = (actions: readonly Action[]) =>
+    foldExposure({
+      ...after(jar({ air, sorbent: 'alumina', depthMm: 10, start: 0.01, lid: 'sealed' }), 2),
+      actions,
+    }).answer.grade;
+  const aluminaDried = (temperatureC: number, minutes: number, oven: 'vacuum' | 'air' = 'vacuum') =>
+    dried({ temperatureC, minutes, oven, sorbent: sorbentOf('alumina') });
+
+  it('is never grade I by any recipe, however long, whether measured or reckoned; hotter than 300 °C it can be', () => {
+    for (const { temperatureC, minutes, name } of recipes) {
+      for (const celsius of temperatureC) {
+        for (const oven of ['vacuum', 'air'] as const) {
+          expect(alumina([aluminaDried(celsius, 20 * minutes[1], oven)]), name).not.toBe('I');
+        }
+        const measured = {
+          atS: dayZero + hour,
+          kind: 'dried',
+          waterFraction: 0,
+          sd: 0.0015,
+          driedAtC: celsius,
+        } as const;
+        expect(alumina([measured]), name).not.toBe('I');
+      }
+    }
+    expect(alumina([aluminaDried(160, 600)])).toBe('II');
+    expect(alumina([aluminaDried(350, 180)])).toBe('I');
+    // Once hot enough, a later gentle drying takes that back: how active it still is nobody knows.
+    const gentle = { ...aluminaDried(130, 600), atS: dayZero + hour + 600 };
+    expect(alumina([aluminaDried(350, 180), gentle])).toBe('II');
+  });
+
+  it('hands that on with what is poured from it, and into what it is poured', () => {
+    const source = {
+      ...after(jar({ air, sorbent: 'alumina', depthMm: 40, start: 0.01, lid: 'sealed' as const }), 3),
+      actions: [
+        aluminaDried(160, 600),
+        { atS: dayZero + 2 * hour, kind: 'taken' as const, id: 'some', dryKg: 0.02, openSeconds: 0 },
+      ],
+    };
+    const [left] = foldExposure(source).handovers;
+    expect(left?.handover.driedAtC).toBe(160);
+    const fresh = { ...aluminaDried(400, 180), atS: dayZero + hour };
+    const parts = left ? [{ dryKg: left.dryKg, handover: left.handover }] : [];
+    expect(alumina([fresh])).toBe('I');
+    expect(alumina([fresh, { atS: dayZero + hour + 60, kind: 'combined', parts }])).toBe('II');
   });
 });

@@ -173,9 +173,6 @@ export const recipes: readonly Recipe[] = [
   }),
 ];
 
-/** Alumina reads grade I only after this temperature, °C (300 to 400; from memory). */
-export const gradeOneFromC = 300;
-
 /** The default recipe for a sorbent class or a backing; null where none is known. */
 export const recipeFor = (what: string): Recipe | null => recipes.find(({ dries }) => dries === what) ?? null;
 

@@ -1,7 +1,8 @@
 // Recipes to begin with, their upper temperatures, and drying figures with their sources.
 import { describe, expect, it } from 'vitest';
 import { dryingFigures, dryingSorbent } from '../../../api/science/tray/properties.ts';
-import { gradeOneFromC, recipeFor, recipes, tooHot } from '../../../api/science/tray/recipes.ts';
+import { gradeOneFromC } from '../../../api/science/grades.ts';
+import { recipeFor, recipes, tooHot } from '../../../api/science/tray/recipes.ts';
 
 describe('the recipes to begin with', () => {
   it('never plan hotter than what they dry can bear', () => {
