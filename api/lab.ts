@@ -16,6 +16,11 @@ async function removed(tx: Transaction, labId: string): Promise<void> {
   const where = { labId };
   await tx.change.deleteMany({ where });
   await tx.clientKey.deleteMany({ where });
+  await tx.dryingLoad.deleteMany({ where });
+  await tx.dryingRun.deleteMany({ where });
+  await tx.ovenPlan.deleteMany({ where });
+  await tx.ovenCare.deleteMany({ where });
+  await tx.oven.deleteMany({ where });
   await tx.dryingRequest.deleteMany({ where });
   await tx.stockList.deleteMany({ where });
   await tx.barcode.deleteMany({ where });
@@ -24,6 +29,8 @@ async function removed(tx: Transaction, labId: string): Promise<void> {
   await tx.checkpoint.deleteMany({ where });
   await tx.exposure.deleteMany({ where });
   await tx.learnedFactor.deleteMany({ where });
+  await tx.learnedWeighing.deleteMany({ where });
+  await tx.weighingJudgement.deleteMany({ where });
   await tx.event.updateMany({ where, data: { correctsId: null } });
   await tx.event.deleteMany({ where });
   await tx.container.updateMany({ where, data: { takenFromId: null } });

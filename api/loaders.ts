@@ -42,6 +42,11 @@ export function loadersOf(read: Reader) {
     event: byId((ids) => read.event.findMany(among(ids)), idOf),
     dryingRequest: byId((ids) => read.dryingRequest.findMany(among(ids)), idOf),
     hold: byId((ids) => read.hold.findMany(among(ids)), idOf),
+    oven: byId((ids) => read.oven.findMany(among(ids)), idOf),
+    ovenCare: byId((ids) => read.ovenCare.findMany(among(ids)), idOf),
+    ovenPlan: byId((ids) => read.ovenPlan.findMany(among(ids)), idOf),
+    dryingRun: byId((ids) => read.dryingRun.findMany(among(ids)), idOf),
+    dryingLoad: byId((ids) => read.dryingLoad.findMany(among(ids)), idOf),
     properties: byOwner(
       (ids) => read.sorbentProperty.findMany({ where: { sorbentId: { in: ids } }, orderBy: { name: 'asc' } }),
       (row) => row.sorbentId,
@@ -73,6 +78,22 @@ export function loadersOf(read: Reader) {
     recipes: byOwner(
       (labIds) => read.recipe.findMany({ where: { labId: { in: labIds } } }),
       (row) => row.labId,
+    ),
+    careOfOven: byOwner(
+      (ids) => read.ovenCare.findMany({ where: { ovenId: { in: ids }, takenBackAt: null }, orderBy: { at: 'desc' } }),
+      (row) => row.ovenId,
+    ),
+    careOfSensor: byOwner(
+      (ids) => read.ovenCare.findMany({ where: { sensorId: { in: ids }, takenBackAt: null }, orderBy: { at: 'desc' } }),
+      (row) => row.sensorId,
+    ),
+    loadsOfRun: byOwner(
+      (ids) => read.dryingLoad.findMany({ where: { runId: { in: ids } }, orderBy: { id: 'asc' } }),
+      (row) => row.runId,
+    ),
+    loadsOfRequest: byOwner(
+      (ids) => read.dryingLoad.findMany({ where: { requestId: { in: ids } }, orderBy: { id: 'asc' } }),
+      (row) => row.requestId,
     ),
     correctionOf: byId(
       (ids) => read.event.findMany({ where: { correctsId: { in: ids } } }),

@@ -5,6 +5,8 @@ import './stock/schema.ts';
 import './climate/schema.ts';
 import './exposure/schema.ts';
 import './drying/schema.ts';
+import './plates/schema.ts';
+import './ovens/schema.ts';
 import './lists/schema.ts';
 
 export const schema = builder.toSchema();

@@ -1,12 +1,13 @@
 // What a screen asks first: the day in figures, and a whole list in its order.
 import { builder } from '../builder.ts';
-import { dayOf, type Day } from '../database/day.ts';
+import { dayOf } from '../database/day.ts';
 import type { ExposureState } from '../database/generated/sqlite/client.ts';
 import { ExposureStateEnum } from './enums.ts';
 import { placedContainers } from './list.ts';
 import { FilterInput } from './queries.ts';
+import { DayRef } from './refs.ts';
 
-const DayRef = builder.objectRef<Day>('Day').implement({
+DayRef.implement({
   description: 'What the day asks for, in figures. Open means that the seal is broken, whatever the lid does now.',
   fields: (t) => ({
     inUse: t.exposeInt('inUse', { description: 'Containers that hold something still, opened or not.' }),

@@ -1,5 +1,6 @@
 // The GraphQL types of the stock, by name, so that other rooms can point at them and add fields to them.
 import { builder } from '../builder.ts';
+import type { Day } from '../database/day.ts';
 import type {
   Container,
   Event,
@@ -21,6 +22,7 @@ export const SupplierRef = builder.objectRef<Supplier>('Supplier');
 export const PersonRef = builder.objectRef<Person>('Person');
 export const VesselRef = builder.objectRef<Vessel>('Vessel');
 export const LabRef = builder.objectRef<Lab>('Lab');
+export const DayRef = builder.objectRef<Day>('Day');
 export const HoldRef = builder.objectRef<Hold>('Hold');
 
 /** What a row points at must be there; the database's keys see to it. */

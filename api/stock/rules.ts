@@ -26,7 +26,6 @@ const kindsOf: Partial<Record<EventType, readonly ContainerKind[]>> = {
   PRE_WASHED: ['PLATE_BOX'],
   SOLVENT_GONE: ['PLATE_BOX'],
   CONDITIONED: ['COLUMN'],
-  INTERRUPTED: ['COLUMN', 'PLATE_BOX'],
 };
 
 const kindWords: Record<ContainerKind, string> = {

@@ -1,0 +1,200 @@
+// A drying run and its loads as GraphQL shows them.
+import { builder } from '../builder.ts';
+import { RequestRef } from '../drying/refs.ts';
+import { ContainerRef, there } from '../stock/schema.ts';
+import type { NextStep } from './next-step.ts';
+import { DryingLoadRef, DryingRunRef, OvenRef } from './refs.ts';
+import { doorsOf, inOven, minutesIn, runOf } from './run-rows.ts';
+import { coolDownMinutes, endOf, minutesLate, startOf, stepOfRun } from './run-view.ts';
+import { waterAfter } from './tray.ts';
+
+export const RunStateEnum = builder.enumType('DryingRunState', {
+  description: 'How far a run is.',
+  values: {
+    PLANNED: { description: 'It is planned and has not begun.' },
+    IN_OVEN: { description: 'It is in the oven.' },
+    COOLING: { description: 'It is out of the oven and cools.' },
+    COOLED: { description: 'It has cooled; results are wanted.' },
+    FINISHED: { description: 'Its results are on the timelines.' },
+    INTERRUPTED: { description: 'It was interrupted; what it had reached is on the timelines.' },
+  },
+});
+
+const StepEnum = builder.enumType('OvenStepName', {
+  description: 'What is to be done at an oven.',
+  values: {
+    SET_OVEN: { description: 'Set it to its temperature, so that it is hot in time.' },
+    LOAD: { description: 'Put the load in.' },
+    TAKE_OUT: { description: 'Take the load out, into a desiccator.' },
+    COOLED: { description: 'It is cool: take it out of the desiccator.' },
+    RESULTS: { description: 'Weigh it, or take the model’s figure.' },
+  },
+});
+
+export const OvenStepRef = builder.objectRef<NextStep>('OvenStep').implement({
+  description: 'The next thing to do at an oven.',
+  fields: (t) => ({
+    runId: t.id({
+      description: 'The run it belongs to, by the key that `startRun` and the others take.',
+      resolve: ({ runId }) => runId,
+    }),
+    what: t.field({ type: StepEnum, description: 'What.', resolve: ({ what }) => what }),
+    at: t.expose('at', { type: 'DateTime', description: 'When.' }),
+    sentence: t.exposeString('sentence', { description: 'The same in one sentence, on the lab’s clock.' }),
+  }),
+});
+
+builder.node(DryingLoadRef, {
+  name: 'DryingLoad',
+  description: 'One request’s share in one run.',
+  id: { resolve: ({ id }) => id },
+  loadWithoutCache: (id, { load }) => load.dryingLoad.load(id),
+  fields: (t) => ({
+    request: t.field({
+      type: RequestRef,
+      description: 'The request that it is a share of.',
+      resolve: async ({ requestId }, _, { load }) => there(await load.dryingRequest.load(requestId), 'drying request'),
+    }),
+    run: t.field({
+      type: DryingRunRef,
+      nullable: true,
+      description: 'The run it goes with.',
+      resolve: ({ runId }, _, { load }) => (runId ? load.dryingRun.load(runId) : null),
+    }),
+    container: t.field({
+      type: ContainerRef,
+      description:
+        'What is dried: the container asked for; once done, the one of its own that it was poured into, where it was.',
+      resolve: async ({ containerId, requestId }, _, { load }) => {
+        const request = there(await load.dryingRequest.load(requestId), 'drying request');
+        return there(await load.container.load(containerId ?? request.containerId), 'container');
+      },
+    }),
+    part: t.exposeInt('part', { description: 'Which part of its request, from 1.' }),
+    parts: t.exposeInt('parts', { description: 'In how many parts the request is dried.' }),
+    dryGrams: t.exposeFloat('dryGrams', { nullable: true, description: 'Dry sorbent in it, g; null for plates.' }),
+    plates: t.exposeInt('plates', { nullable: true, description: 'Plates in it; null for sorbent.' }),
+    trays: t.exposeInt('trays', { description: 'Trays or racks, each on one shelf.' }),
+    depthMm: t.exposeFloat('depthMm', { nullable: true, description: 'Depth of its trays, mm; null for plates.' }),
+    areaCm2: t.exposeFloat('areaCm2', { description: 'Shelf area it takes, cm².' }),
+    waterFraction: t.exposeFloat('waterFraction', {
+      nullable: true,
+      description:
+        'Water it came out with, kg per kg dry; null until it is finished or interrupted, or where nothing is known.',
+    }),
+    isWeighed: t.exposeBoolean('isWeighed', { description: 'That water was measured; else the model says so.' }),
+    forecastWaterFraction: t.float({
+      nullable: true,
+      description:
+        'Water by the model when the run ends as planned, kg per kg dry; null where it knows nothing of the class.',
+      complexity: 20,
+      resolve: async ({ id, runId }, _, { database: { read }, lab }) => {
+        if (!runId) return null;
+        const run = await runOf({ tx: read, labId: lab.id }, runId, 'run');
+        const load = there(
+          run.loads.find((one) => one.id === id),
+          'load',
+        );
+        const planned = (run.plannedEnd.getTime() - run.plannedStart.getTime()) / 60_000;
+        const minutes = run.startedAt ? minutesIn(run, endOf(run)) : planned;
+        return waterAfter(inOven(run, load), minutes);
+      },
+    }),
+  }),
+});
+
+builder.node(DryingRunRef, {
+  name: 'DryingRun',
+  description: 'One batch in one oven: planned, then what really happened.',
+  id: { resolve: ({ id }) => id },
+  loadWithoutCache: (id, { load }) => load.dryingRun.load(id),
+  fields: (t) => ({
+    oven: t.field({
+      type: OvenRef,
+      description: 'The oven.',
+      resolve: async ({ ovenId }, _, { load }) => there(await load.oven.load(ovenId), 'oven'),
+    }),
+    state: t.field({ type: RunStateEnum, description: 'How far it is.', resolve: ({ state }) => state }),
+    isPinned: t.exposeBoolean('isPinned', { description: 'It was fixed in its place by hand.' }),
+    start: t.field({
+      type: 'DateTime',
+      description: 'When it went in, else when it is to.',
+      resolve: (run) => startOf(run),
+    }),
+    end: t.field({
+      type: 'DateTime',
+      description: 'When it came out, else when it is expected out.',
+      resolve: (run) => endOf(run),
+    }),
+    setAt: t.field({
+      type: 'DateTime',
+      description: 'When the oven is to be set, so that it stands at its temperature at the planned start.',
+      resolve: ({ plannedStart, setupMinutes }) => new Date(plannedStart.getTime() - setupMinutes * 60_000),
+    }),
+    plannedStart: t.expose('plannedStart', { type: 'DateTime', description: 'When it is planned to go in.' }),
+    plannedEnd: t.expose('plannedEnd', { type: 'DateTime', description: 'When it is planned to come out.' }),
+    temperatureC: t.exposeFloat('temperatureC', { description: 'Temperature of the oven, °C.' }),
+    setupMinutes: t.exposeInt('setupMinutes', { description: 'To heat up or cool down before it, min.' }),
+    leastMinutes: t.exposeInt('leastMinutes', {
+      description: 'It needs at least so long, heat-up of the load included, min.',
+    }),
+    mostMinutes: t.exposeInt('mostMinutes', { description: 'It may stay at most so long, min.' }),
+    isVacuum: t.exposeBoolean('isVacuum', { description: 'Under vacuum.' }),
+    reason: t.exposeString('reason', { description: 'Why it stands where it stands, in a sentence.' }),
+    startedAt: t.expose('startedAt', {
+      type: 'DateTime',
+      nullable: true,
+      description: 'When it went in; null before.',
+    }),
+    dueOutAt: t.expose('dueOutAt', {
+      type: 'DateTime',
+      nullable: true,
+      description: 'When it is expected out, once it is in; null before.',
+    }),
+    doorAt: t.field({
+      type: ['DateTime'],
+      description: 'When the door was opened in between.',
+      resolve: ({ doorAt }) => doorsOf(doorAt),
+    }),
+    outAt: t.expose('outAt', { type: 'DateTime', nullable: true, description: 'When it came out; null before.' }),
+    coolUntil: t.field({
+      type: 'DateTime',
+      nullable: true,
+      description: 'When it is expected to be cool; null before it is out.',
+      resolve: async ({ id, outAt }, _, context) =>
+        outAt && new Date(outAt.getTime() + (await coolDownMinutes(context, id)) * 60_000),
+    }),
+    cooledAt: t.expose('cooledAt', {
+      type: 'DateTime',
+      nullable: true,
+      description: 'When it had cooled; null before.',
+    }),
+    endedAt: t.expose('endedAt', {
+      type: 'DateTime',
+      nullable: true,
+      description: 'When it was finished or interrupted; null before.',
+    }),
+    why: t.exposeString('why', { nullable: true, description: 'Why it was interrupted; null when nobody said.' }),
+    minutesLate: t.int({
+      description: 'How much later than planned it began, or would begin now, min; 0 when it is not late.',
+      resolve: (run, _, { now }) => minutesLate(run, now()),
+    }),
+    areaCm2: t.float({
+      description: 'Shelf area that its loads take, cm².',
+      resolve: async ({ id }, _, { load }) =>
+        (await load.loadsOfRun.load(id)).reduce((sum, { areaCm2 }) => sum + areaCm2, 0),
+    }),
+    nextStep: t.field({
+      type: OvenStepRef,
+      nullable: true,
+      description: 'What is to be done next with it; null when nothing is.',
+      complexity: 5,
+      resolve: (run, _, context) => stepOfRun(context, run),
+    }),
+    loads: t.field({
+      type: [DryingLoadRef],
+      description: 'What is in it.',
+      resolve: ({ id }, _, { load }) => load.loadsOfRun.load(id),
+    }),
+  }),
+});

@@ -1,0 +1,91 @@
+// A lab with ovens, and ways to plan and to look at what was planned.
+import type { World } from '../support/world.ts';
+
+export interface SeenRun {
+  id: string;
+  state: string;
+  isPinned: boolean;
+  start: string;
+  end: string;
+  plannedStart: string;
+  plannedEnd: string;
+  temperatureC: number;
+  setupMinutes: number;
+  reason: string;
+  oven: { id: string; name: string };
+  loads: {
+    id: string;
+    part: number;
+    parts: number;
+    dryGrams: number | null;
+    plates: number | null;
+    areaCm2: number;
+    waterFraction: number | null;
+    isWeighed: boolean;
+    container: { label: string };
+    request: { id: string; stage: string };
+  }[];
+}
+
+export const runFields = `id state isPinned start end plannedStart plannedEnd temperatureC setupMinutes reason
+  oven { id name } loads { id part parts dryGrams plates areaCm2 waterFraction isWeighed container { label }
+  request { id stage } }`;
+
+export interface SeenPlan {
+  id: string;
+  words: string;
+  isProven: boolean;
+  gapMinutes: number;
+  because: string;
+  changes: { label: string; why: string; sentence: string; from: { oven: string; start: string } | null }[];
+  leftOut: { label: string; why: string }[];
+  due: string[];
+}
+
+export const planFields =
+  'id words isProven gapMinutes because changes { label why sentence from { oven start } } leftOut { label why } due';
+
+/** A vacuum oven, open from 07 to 19 every day unless told otherwise. */
+export const vacuumOven = {
+  name: 'vacuum oven',
+  kind: 'VACUUM',
+  room: 'wet bench',
+  shelves: 2,
+  shelfAreaCm2: 900,
+  shelfHeightMm: 120,
+  lowestC: 30,
+  highestC: 200,
+  heatMinutesPerC: 0.5,
+  coolMinutesPerC: 1,
+  doorMinutes: 5,
+  hours: [{ days: [1, 2, 3, 4, 5, 6, 7], from: '07:00', to: '19:00' }],
+};
+
+export const ovensIn = (world: World) => ({
+  async oven(more: object = {}): Promise<string> {
+    const { oven } = await world.tell<{ oven: { id: string } }>('addOven', { ...vacuumOven, ...more }, 'oven { id }');
+    return oven.id;
+  },
+  async plan(): Promise<{ plan: SeenPlan; runs: SeenRun[] }> {
+    return world.tell('planOvens', {}, `plan { ${planFields} } runs { ${runFields} }`);
+  },
+  async current(): Promise<SeenPlan | null> {
+    return (await world.ask<{ ovenPlan: SeenPlan | null }>(`{ ovenPlan { ${planFields} } }`)).ovenPlan;
+  },
+  async runs(state?: string): Promise<SeenRun[]> {
+    const args = state ? `(state: [${state}])` : '';
+    return (await world.ask<{ dryingRuns: SeenRun[] }>(`{ dryingRuns${args} { ${runFields} } }`)).dryingRuns;
+  },
+  async ask(label: string, more: object = {}): Promise<string> {
+    return (await world.tell<{ id: string }>('requestDrying', { label, why: 'too wet', ...more })).id;
+  },
+  async step(
+    mutation: string,
+    run: string,
+    more: object = {},
+  ): Promise<{ run: SeenRun; notes: string[]; plan: SeenPlan | null }> {
+    return world.tell(mutation, { run, ...more }, `run { ${runFields} } notes plan { ${planFields} }`);
+  },
+});
+
+export type Ovens = ReturnType<typeof ovensIn>;
