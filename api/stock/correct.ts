@@ -68,7 +68,7 @@ type Replacement = z.output<typeof replacementSaid>;
 function saidAgain({ type, detail }: Said, event: Event): Record<string, unknown> {
   const flat = { ...detail, plates: event.plates };
   if ('into' in detail) return { ...flat, ...detail.into };
-  if (type === 'WEIGHED') return { ...flat, waterFraction: detail.saidWaterFraction };
+  if (type === 'WEIGHED') return { ...flat, ...detail.gross, waterFraction: detail.saidWaterFraction };
   if (type === 'COUNTED') {
     const grams = detail.of === 'GRAMS' ? detail.grams : null;
     return { ...flat, grams, plates: detail.plates };

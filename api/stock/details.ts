@@ -94,7 +94,9 @@ export const details = {
     ...noSolvent,
   }),
   WEIGHED: z.object({
-    method: z.enum(['LOSS_ON_DRYING', 'KARL_FISCHER']),
+    method: z.enum(['LOSS_ON_DRYING', 'KARL_FISCHER', 'GROSS']),
+    /** Of the whole with its vessel. */
+    gross: z.object({ grossGrams: amount, tareGrams: amount }).nullable().optional(),
     temperatureC: z.number().nullable(),
     of: z.enum(['WHOLE', 'SCOOP']),
     /** As it was said, on the basis it was said. */

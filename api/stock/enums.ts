@@ -121,6 +121,7 @@ export const WaterMethodEnum = builder.enumType('WaterMethod', {
   values: meaning({
     LOSS_ON_DRYING: 'By the mass lost in an oven; solvent counts too.',
     KARL_FISCHER: 'By Karl Fischer titration; water only.',
+    GROSS: 'The whole on the balance with its vessel; what it gained since the time before is learned from.',
   }),
 });
 

@@ -9,6 +9,7 @@ import { inOvenOf, inOvenSaid } from './in-oven.ts';
 import { happened, type Happens, type SaidOf } from './happen.ts';
 import type { Recorded } from './record.ts';
 import { eventInput, said } from './said.ts';
+import { weighingSaid } from './weighing.ts';
 
 const amount = { grams: said.grams, basis: said.basis, plates: said.plates };
 const plain = z.object(eventInput);
@@ -67,15 +68,16 @@ export const acts = {
   ),
   recordWeighing: act(
     'WEIGHED',
-    z.object({
-      ...eventInput,
-      method: z.enum(['LOSS_ON_DRYING', 'KARL_FISCHER'], 'LOSS_ON_DRYING or KARL_FISCHER'),
-      temperatureC: said.celsius.nullish(),
-      of: z.enum(['WHOLE', 'SCOOP'], 'WHOLE or SCOOP'),
-      waterFraction: said.waterFraction,
-      basis: said.basis,
+    weighingSaid.extend(eventInput),
+    ({ method, temperatureC, of, waterFraction, basis, grossGrams, tareGrams }) => ({
+      method,
+      temperatureC,
+      of,
+      waterFraction,
+      basis,
+      grossGrams,
+      tareGrams,
     }),
-    ({ method, temperatureC, of, waterFraction, basis }) => ({ method, temperatureC, of, waterFraction, basis }),
   ),
   recordCount: act('COUNTED', countSaid.extend(eventInput), ({ grams, basis, plates, grossGrams, tareGrams }) => ({
     grams,

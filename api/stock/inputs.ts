@@ -105,8 +105,12 @@ const weighingFields: InputFields = (t) => ({
   method: t.field({ type: WaterMethodEnum, required: true, description: 'How it was measured.' }),
   temperatureC: t.float({ description: 'Temperature of the drying, °C; the zero of water is 150 °C.' }),
   of: t.field({ type: WeighedPartEnum, required: true, description: 'Of the whole, or of a scoop.' }),
-  waterFraction: t.float({ required: true, description: 'Water found, a mass fraction (0.041 for 4.1 %) on `basis`.' }),
+  waterFraction: t.float({
+    description: 'Water found, a mass fraction (0.041 for 4.1 %) on `basis`; not for `GROSS`.',
+  }),
   basis: t.field({ type: BasisEnum, description: 'What it is counted on; as received when not given.' }),
+  grossGrams: t.float({ description: 'For `GROSS`: weight with the vessel, g.' }),
+  tareGrams: t.float({ description: 'For `GROSS`: weight of the empty vessel, g, where it is not known yet.' }),
 });
 
 const countFields: InputFields = (t) => ({

@@ -37,6 +37,10 @@ function dried(detail: Extract<Said, { type: 'DRIED' }>['detail']): string {
 }
 
 function weighed(detail: Extract<Said, { type: 'WEIGHED' }>['detail']): string {
+  if (detail.gross) {
+    const { grossGrams, tareGrams } = detail.gross;
+    return `on the balance: ${grams(grossGrams)} with its vessel of ${grams(tareGrams)}; ${percent(detail.waterFraction)} water by the book`;
+  }
   const method = detail.method === 'KARL_FISCHER' ? 'Karl Fischer' : 'loss on drying';
   const at = detail.temperatureC === null ? '' : ` at ${words.celsius(detail.temperatureC)}`;
   const of = detail.of === 'WHOLE' ? 'the whole' : 'a scoop';

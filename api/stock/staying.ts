@@ -10,6 +10,7 @@ import { said } from './said.ts';
 import { baseOf } from './timeline.ts';
 import { dryBasis, dryGramsIn } from './water.ts';
 import { way } from './way.ts';
+import { weighingBooked, weighingSaid } from './weighing.ts';
 
 const nothing = z.object({});
 
@@ -96,23 +97,7 @@ export const staying = {
       },
     }),
   ),
-  WEIGHED: way(
-    'WEIGHED',
-    z.object({
-      method: z.enum(['LOSS_ON_DRYING', 'KARL_FISCHER'], 'LOSS_ON_DRYING or KARL_FISCHER'),
-      temperatureC: said.celsius.nullish().default(null),
-      of: z.enum(['WHOLE', 'SCOOP'], 'WHOLE or SCOOP'),
-      waterFraction: said.waterFraction.max(0.9, '0.9 or less: a fraction, 0.05 for 5 %'),
-      basis: said.basis,
-    }),
-    (_, { waterFraction, ...what }) => ({
-      detail: {
-        ...what,
-        saidWaterFraction: waterFraction,
-        waterFraction: what.basis === 'DRY' ? waterFraction : dryBasis(waterFraction),
-      },
-    }),
-  ),
+  WEIGHED: way('WEIGHED', weighingSaid, weighingBooked),
   COUNTED: way('COUNTED', countSaid, countBooked),
   TOUCHED_SOLVENT: way('TOUCHED_SOLVENT', z.object({ what: said.text }), (_, detail) => ({ detail })),
   HABIT_SET: way(
