@@ -8,6 +8,7 @@ import type { Checkpoint, FoldInput } from '../science/history.ts';
 import type { Grounds } from './ground.ts';
 import { type Handed, handedBy, type Wait, waitOf } from './handed.ts';
 import { foldInputOf, historyOf, type Known, specOf } from './history.ts';
+import { withoutTaken } from './learned.ts';
 import { type Reading, readingOf } from './reading.ts';
 import { airWindowS, answerRow, unknownRow } from './row.ts';
 
@@ -60,7 +61,7 @@ async function inputOf(
   if (!lot) return 'missing lot';
   const spec = specOf(container, lot, grounds);
   if (typeof spec === 'string') return spec;
-  const events = reading.events.get(container.id) ?? [];
+  const events = withoutTaken(reading.events.get(container.id) ?? [], grounds.learned);
   const checkpoint = reading.checkpoints.get(container.id) ?? null;
   const known: Known = { container, lot, spec, events, parcels: reading.arrived, checkpoint };
   const asOfS = asOfMs / 1000;
@@ -68,7 +69,7 @@ async function inputOf(
   if (!history || history.start.atS > asOfS) return 'nothing stands in its timeline yet';
   const fromS = Math.min(checkpoint?.atS ?? history.start.atS, asOfS - airWindowS);
   const airs = await grounds.airs(history.rooms, 1000 * fromS, asOfMs);
-  return foldInputOf(known, history, airs, grounds, asOfS);
+  return grounds.underLearned(foldInputOf(known, history, airs, grounds, asOfS), lot);
 }
 
 /** Brings a container up to just before an event that it waits for, so that what it handed over until then can go on. */

@@ -5,9 +5,12 @@ import type { FleetContainer, FleetLot } from '../database/fleet.ts';
 import type { Reader } from '../database/reader.ts';
 import { roomAirOf } from '../climate/service.ts';
 import type { RoomAir } from '../science/climate.ts';
-import type { Factor } from '../science/history.ts';
+import { foldFactors } from '../science/calibration/factors.ts';
+import { biasedAirs, told } from '../science/calibration/moved.ts';
+import type { Factor, FoldInput } from '../science/history.ts';
 import { sorbentClass } from '../science/properties.ts';
-import { type Numbers, numbersOf } from './numbers.ts';
+import { type Learned, learnedOf } from './learned.ts';
+import { isothermNames, type Numbers, numbersOf } from './numbers.ts';
 import { estimateSettingsOf, type EstimateSettings } from './settings.ts';
 import { type BandOrigin, targetOf } from './target.ts';
 import type { Target } from '../science/history.ts';
@@ -26,21 +29,12 @@ export interface LotGround {
   readonly target: Target & { from: BandOrigin };
   /** Water taken for granted where nothing is known: the certificate's maximum, else 3 %. */
   readonly assumedWaterFraction: number;
-  readonly factors: readonly Factor[];
+  /** What its capacity is shared with: a class, or a sorbent with numbers of its own. */
+  readonly pool: string;
 }
 
 const dayMs = 86_400_000;
 const assumedWaterFraction = 0.03;
-
-/** Names under which factors are learned, in the estimator's words; `capacity:` and `container:` are followed by an id. */
-const learnedNames: Readonly<Record<string, string>> = {
-  bed: 'bed',
-  open: 'open',
-  bias: 'bias',
-  'closure:TIGHT': 'closed:tight',
-  'closure:WELL_CLOSED': 'closed:well closed',
-  'closure:LOOSELY_COVERED': 'closed:loosely covered',
-};
 
 export interface Grounds {
   readonly lab: LabFacts;
@@ -50,21 +44,20 @@ export interface Grounds {
   /** Of these rooms, at least from one day to another. */
   airs(roomIds: Iterable<string>, fromMs: number, untilMs: number): Promise<ReadonlyMap<string, RoomAir>>;
   factorsOf(container: Pick<FleetContainer, 'id'>, lot: LotGround): readonly Factor[];
+  /** What weighings taught; null where nothing was learned yet. */
+  readonly learned: Learned | null;
+  /** A history under what was learned. */
+  underLearned(input: FoldInput, lot: LotGround): FoldInput;
 }
 
-/** Grounds of one round: what is read here is taken not to change meanwhile. */
-export async function groundsOf(reader: Reader, lab: LabFacts): Promise<Grounds> {
+/** Numbers of a sorbent's own by which its capacity has nothing to do with its class any more. */
+const ownNumbers: ReadonlySet<string> = new Set([...isothermNames, 'capacityDoubt', 'capacityDoubtWet']);
+
+/** Grounds of one round: what is read here is taken not to change meanwhile. Learning itself begins from what nothing taught. */
+export async function groundsOf(reader: Reader, lab: LabFacts, { untaught = false } = {}): Promise<Grounds> {
   const settings = estimateSettingsOf(lab.settings, lab.timeZone);
-  const learned = new Map(
-    (await fleet.learnedFactors(reader, lab.id)).map(({ factor, lnValue, lnSd }) => [
-      factor,
-      { ln: lnValue, sd: lnSd },
-    ]),
-  );
-  const shared: Factor[] = [...learned].flatMap(([name, value]) => {
-    const factor = learnedNames[name];
-    return factor === undefined ? [] : [{ factor, ...value }];
-  });
+  const learned = untaught ? null : await learnedOf(reader, lab.id);
+  const airUnder = biasedAirs();
   const lots = new Map<string, LotGround>();
   const airs = new Map<string, { fromDay: number; untilDay: number; air: RoomAir }>();
 
@@ -72,17 +65,15 @@ export async function groundsOf(reader: Reader, lab: LabFacts): Promise<Grounds>
     const rows = await fleet.fleetLots(reader, ids);
     const properties = await fleet.fleetProperties(reader, [...new Set(rows.map(({ sorbentId }) => sorbentId))]);
     for (const lot of rows) {
-      const numbers = numbersOf(
-        lot,
-        properties.filter(({ sorbentId }) => sorbentId === lot.sorbentId),
-      );
-      const capacity = learned.get(`capacity:${lot.id}`);
+      const own = properties.filter(({ sorbentId }) => sorbentId === lot.sorbentId);
+      const numbers = numbersOf(lot, own);
+      const isOwn = own.some(({ name, value }) => value !== null && ownNumbers.has(name));
       lots.set(lot.id, {
         lot,
         numbers,
         target: targetOf(lot),
         assumedWaterFraction: lot.certificateMaxWaterFraction ?? assumedWaterFraction,
-        factors: capacity ? [{ factor: 'capacity', ...capacity }, ...shared] : shared,
+        pool: isOwn ? lot.sorbentId : lot.sorbentClass,
       });
     }
   }
@@ -113,9 +104,12 @@ export async function groundsOf(reader: Reader, lab: LabFacts): Promise<Grounds>
       }
       return found;
     },
-    factorsOf({ id }, lot) {
-      const own = learned.get(`container:${id}`);
-      return own ? [{ factor: 'container', ...own }, ...lot.factors] : lot.factors;
+    factorsOf: ({ id }, { pool, lot }) => (learned ? foldFactors(learned.values, pool, lot.id, id) : []),
+    learned,
+    underLearned(input, { pool, lot }) {
+      if (!learned) return input;
+      const stock = { pool, lot: lot.id };
+      return { ...told(input, stock, learned.values, airUnder), taught: { ...stock, held: learned.held } };
     },
   };
 }

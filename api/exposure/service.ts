@@ -9,6 +9,10 @@ import { scoopWaterAt } from './water.ts';
 
 export { bringForward, rebuildExposures } from './refresh.ts';
 export type { LabFacts } from './ground.ts';
+export { numbersOf, type Numbers } from './numbers.ts';
+export { ovenLoadOf, type OvenLoad } from './weighed.ts';
+export { storiesOf, type Stories, type Story } from './stories.ts';
+export { inAir, type InAir } from './outside.ts';
 export { workingHoursOf } from './hours.ts';
 
 /** Of more than these the background pass takes care within minutes; nobody waits for them. */

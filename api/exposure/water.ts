@@ -5,6 +5,7 @@ import { handoverOf, scoopDepthM } from '../science/events.ts';
 import type { FoldInput } from '../science/history.ts';
 import { type Grounds, groundsOf, type LabFacts } from './ground.ts';
 import { foldInputOf, historyOf, specOf } from './history.ts';
+import { withoutTaken } from './learned.ts';
 import { readingOf } from './reading.ts';
 
 /** All that an estimate of one container at an instant is made from, from the checkpoint before `fromMs` on; null where there can be none. */
@@ -27,7 +28,7 @@ export async function foldInputAt(
     container,
     lot,
     spec,
-    events: reading.events.get(containerId) ?? [],
+    events: withoutTaken(reading.events.get(containerId) ?? [], grounds.learned),
     parcels: reading.arrived,
     checkpoint,
   };
@@ -35,7 +36,7 @@ export async function foldInputAt(
   const history = historyOf(known, grounds, asOfS);
   if (!history || history.start.atS > asOfS) return null;
   const airs = await grounds.airs(history.rooms, 1000 * (checkpoint?.atS ?? history.start.atS), asOfMs);
-  return { input: foldInputOf(known, history, airs, grounds, asOfS), grounds };
+  return { input: grounds.underLearned(foldInputOf(known, history, airs, grounds, asOfS), lot), grounds };
 }
 
 /**

@@ -1,9 +1,9 @@
 // What the weighings taught, factor by factor, as it is stored; and back to what is held of all of them together.
 import { className, classSd, isLocal, lotName, lotSd, valueOf } from './factors.ts';
 import { gaussianOf, type Gaussian } from './gaussian.ts';
+import type { Held, SorbentNumbers } from '../history.ts';
 import type { Expected } from './expect.ts';
 import type { Learned } from './learn.ts';
-import type { Weighed } from './weighing.ts';
 
 export interface Taught {
   /**
@@ -53,9 +53,16 @@ interface Bearing {
 
 const none = (): Bearing => ({ weighings: 0, fromS: null, toS: null, leftOut: 0 });
 
+const bears = ({ noise }: Expected, value: number, sd: number): boolean => Math.abs(value * sd) > bearing * noise;
+
+/** The factors, as stored, that a weighing says something of; a lot's capacity under the lot's own name. */
+export const bearsOn = (row: Expected): string[] =>
+  row.unusable !== null
+    ? []
+    : [...row.slopes].flatMap(([name, { value, sd }]) => (bears(row, value, sd) ? [storedName(name)] : []));
+
 function bearings({ after, leftOut }: Learned): Map<string, Bearing> {
   const all = new Map<string, Bearing>();
-  const bears = ({ noise }: Expected, value: number, sd: number): boolean => Math.abs(value * sd) > bearing * noise;
   for (const row of after) {
     if (row.unusable !== null) continue;
     for (const [name, { value, sd }] of row.slopes) {
@@ -84,8 +91,15 @@ const correlations = ({ names, covariance }: Gaussian, i: number): Record<string
     }),
   );
 
+/** Of a lot, as much as learning from its class takes. */
+export interface OfLot {
+  readonly lot: string;
+  readonly pool: string;
+  readonly input: { readonly spec: { readonly sorbent: Pick<SorbentNumbers, 'doubt'> } };
+}
+
 /** All that is to be stored; lots of `containers` that nobody weighed learn from their class. */
-export function taught(learned: Learned, containers: readonly Weighed[]): Taught[] {
+export function taught(learned: Learned, containers: readonly OfLot[]): Taught[] {
   const { solution, values, priors } = learned;
   const bore = bearings(learned);
   const rows: Taught[] = [];
@@ -120,7 +134,7 @@ export function taught(learned: Learned, containers: readonly Weighed[]): Taught
 }
 
 // Class and lot together; null where the class was never weighed.
-function capacityOf(held: Gaussian, { pool, lot, input }: Weighed): { lnValue: number; lnSd: number } | null {
+function capacityOf(held: Gaussian, { pool, lot, input }: OfLot): { lnValue: number; lnSd: number } | null {
   const { doubt } = input.spec.sorbent;
   const [c, l] = [held.names.indexOf(className(pool)), held.names.indexOf(lotName(lot))];
   if (c < 0) return null;
@@ -129,6 +143,26 @@ function capacityOf(held: Gaussian, { pool, lot, input }: Weighed): { lnValue: n
   return {
     lnValue: (held.mean[c] ?? 0) + (held.mean[l] ?? 0),
     lnSd: Math.min(Math.hypot(classSd(doubt), lotSd(doubt)), Math.sqrt(at(c, c) + ofLot)),
+  };
+}
+
+/** The same asked by name, so that nobody makes a table of all of them. */
+export function rememberedNames(stored: readonly Taught[]): { values: Map<string, number>; held: Held } {
+  const rows = new Map(
+    stored.filter(({ factor }) => !factor.startsWith('capacity:')).map((row) => [ourName(row.factor), row]),
+  );
+  return {
+    values: new Map([...rows].map(([name, { lnValue }]) => [name, lnValue])),
+    held: {
+      has: (name) => rows.has(name),
+      covariance: (one, other) => {
+        const [row, beside] = [rows.get(one), rows.get(other)];
+        if (!row || !beside) return 0;
+        if (row === beside) return row.lnSd ** 2;
+        const together = row.because.with[beside.factor] ?? beside.because.with[row.factor] ?? 0;
+        return row.lnSd * beside.lnSd * together;
+      },
+    },
   };
 }
 
