@@ -116,31 +116,33 @@ async function bedDryGrams(work: Work, source: Container, volumeMl: number): Pro
   return (volumeMl / 1000) * density;
 }
 
-/** Packs a column: so many grams, or what its bed holds at the bulk density. */
-export function columnPacked(context: Context, input: z.output<typeof packColumnSaid>): Promise<Recorded> {
-  return write(context, 'packColumn', input, async (work) => {
-    const source = await containerOf(work, input.label);
-    const at = input.at ?? work.now;
-    const { leftOpen, openMinutes, note, tareGrams } = input;
-    const stands = await filling(work, source, input, 'COLUMN_PACKED');
-    const shape = columnShape(input.innerDiameterMm, input.bedLengthMm);
-    const amount =
-      input.grams === null
-        ? { grams: await bedDryGrams(work, source, shape.volumeMl ?? 0), basis: 'DRY' as const }
-        : { grams: input.grams, basis: input.basis };
-    const fresh = {
-      lotId: source.lotId,
-      takenFromId: source.id,
-      shape,
-      tareGrams,
-      usualClosure: 'WELL_CLOSED' as const,
-      at,
-    };
-    const made = await madeContainer(work, { kind: 'COLUMN', ...fresh, ...stands });
-    const said = { ...amount, leftOpen, openMinutes, ...stands };
-    return happened(work, { type: 'COLUMN_PACKED', container: source, other: made, at, note, said });
-  });
+/** Packs a column within a larger act: so many grams, or what its bed holds at the bulk density. */
+export async function columnFilled(work: Work, input: z.output<typeof packColumnSaid>): Promise<Recorded> {
+  const source = await containerOf(work, input.label);
+  const at = input.at ?? work.now;
+  const { leftOpen, openMinutes, note, tareGrams } = input;
+  const stands = await filling(work, source, input, 'COLUMN_PACKED');
+  const shape = columnShape(input.innerDiameterMm, input.bedLengthMm);
+  const amount =
+    input.grams === null
+      ? { grams: await bedDryGrams(work, source, shape.volumeMl ?? 0), basis: 'DRY' as const }
+      : { grams: input.grams, basis: input.basis };
+  const fresh = {
+    lotId: source.lotId,
+    takenFromId: source.id,
+    shape,
+    tareGrams,
+    usualClosure: 'WELL_CLOSED' as const,
+    at,
+  };
+  const made = await madeContainer(work, { kind: 'COLUMN', ...fresh, ...stands });
+  const said = { ...amount, leftOpen, openMinutes, ...stands };
+  return happened(work, { type: 'COLUMN_PACKED', container: source, other: made, at, note, said });
 }
+
+/** Packs a column. */
+export const columnPacked = (context: Context, input: z.output<typeof packColumnSaid>): Promise<Recorded> =>
+  write(context, 'packColumn', input, (work) => columnFilled(work, input));
 
 /** Empties one container into another of the same lot: trays back into one jar. */
 export function combined(context: Context, input: z.output<typeof combineSaid>): Promise<Recorded> {

@@ -8,7 +8,7 @@ export { details, habit, saidOf, type DetailOf, type EventType, type Habit, type
 export { storedCarried } from './carried.ts';
 export { closureAfterScoop, ovenCaution } from './effects.ts';
 export { containerOf, sorbentOf } from './find.ts';
-export { platesMoved, portionPoured, takePlatesSaid, takePortionSaid } from './fill.ts';
+export { columnFilled, packColumnSaid, platesMoved, portionPoured, takePlatesSaid, takePortionSaid } from './fill.ts';
 export { happened } from './happen.ts';
 export { inOvenOf, inOvenSaid } from './in-oven.ts';
 export { leastHoodHoursOf, leastHoodHoursSaid, usualLeastHoodHours } from './hood.ts';
