@@ -27,12 +27,17 @@ export async function staleStock(
 }
 
 /** The lot of a sorbent by its number; refuses with the numbers there are. */
-export async function lotNamed(work: Pick<Work, 'tx' | 'labId'>, sorbentId: string, lotNumber: string): Promise<Lot> {
+export async function lotNamed(
+  work: Pick<Work, 'tx' | 'labId'>,
+  sorbentId: string,
+  lotNumber: string,
+  path = 'input.lotNumber',
+): Promise<Lot> {
   const lot = await lotOf(work, sorbentId, lotNumber);
   if (lot) return lot;
   const some = await work.tx.lot.findMany({ where: { sorbentId }, select: { lotNumber: true }, take: 8 });
   const numbers = some.map((one) => one.lotNumber).join(', ');
-  throw unknown('input.lotNumber', lotNumber, numbers ? `one of: ${numbers}` : 'this sorbent has no lot yet');
+  throw unknown(path, lotNumber, numbers ? `one of: ${numbers}` : 'this sorbent has no lot yet');
 }
 
 // ------------------------------------------------------------------ target bands
