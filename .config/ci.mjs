@@ -7,9 +7,12 @@ import { root } from './run.mjs';
 
 const results = `${root}.data/ci`;
 const counts = { passed: 0, failed: 0 };
+/** What failed, and what was too slow at first, said again at the end. */
+const remarks = [];
 
 function count(name, good, seconds) {
   counts[good ? 'passed' : 'failed'] += 1;
+  if (!good) remarks.push(`failed: ${name}`);
   console.log(`${good ? 'passed' : 'FAILED'}: ${name} (${seconds.toFixed(0)} s)`);
 }
 
@@ -32,6 +35,18 @@ function part(name, args) {
   count(name, good, seconds);
 }
 
+function remark({ testResults = [] }) {
+  for (const { name: file, message, status, assertionResults } of testResults) {
+    const where = file.replace(root, '');
+    if (status === 'failed' && assertionResults.length === 0) remarks.push(`failed: ${where}\n${message}`);
+    for (const { status: of, fullName, failureMessages } of assertionResults) {
+      const why = failureMessages.map((each) => each.split('\n').slice(0, 12).join('\n')).join('\n');
+      if (of === 'failed') remarks.push(`failed: ${where}: ${fullName}\n${why}`);
+      else if (why) remarks.push(`too slow at first, passed the second time: ${where}: ${fullName}`);
+    }
+  }
+}
+
 /** A run of tests, each test counted; a run that fails without a failed test counts as one failure. */
 function tests(name, env = {}) {
   console.log(`\n== ${name}`);
@@ -44,6 +59,7 @@ function tests(name, env = {}) {
   counts.passed += report.numPassedTests;
   counts.failed += report.numFailedTests;
   if (!good && report.numFailedTests === 0) counts.failed += 1;
+  remark(report);
   console.log(`${name}: ${report.numPassedTests} passed, ${report.numFailedTests} failed (${seconds.toFixed(0)} s)`);
 }
 
@@ -62,5 +78,6 @@ else {
   counts.failed += 1;
 }
 
+if (remarks.length > 0) console.log(`\n== remarks\n${remarks.join('\n')}`);
 console.log(`\n${counts.passed} passed, ${counts.failed} failed`);
 process.exitCode = counts.failed === 0 && counts.passed > 0 ? 0 : 1;

@@ -23,6 +23,8 @@ export default defineConfig({
     maxWorkers: availableParallelism(),
     testTimeout: 60_000,
     hookTimeout: 120_000,
+    // A loaded machine may be too slow for a browser once. Only being too slow is tried again, and said (ci.mjs).
+    retry: { count: 1, condition: /Timeout \d+ms exceeded|timed out in \d+ms/ },
     allowOnly: false,
     passWithNoTests: false,
   },
