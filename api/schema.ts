@@ -4,6 +4,7 @@ import './scalars.ts';
 import './stock/schema.ts';
 import './climate/schema.ts';
 import './exposure/schema.ts';
+import './learning/schema.ts';
 import './drying/schema.ts';
 import './plates/schema.ts';
 import './ovens/schema.ts';

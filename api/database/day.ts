@@ -1,4 +1,5 @@
 // What the day asks for, counted in one statement: open stock by what to do, plates that are ready, what waits to be dried.
+import type { PlateRegime } from './generated/sqlite/client.ts';
 import type { Reader } from './reader.ts';
 
 export interface Day {
@@ -17,14 +18,29 @@ export interface Day {
   platesReadyUntil: number | null;
   /** Plates that are past it. */
   platesToRedry: number;
+  /** Plates that are wet with solvent, in the tank or the hood. */
+  platesWet: number;
   /** Requests on the list of what is to be dried. */
   waiting: number;
+  /** The ready plates again, by how they are kept. */
+  platesByRegime: PlatesReady[];
+}
+
+export interface PlatesReady {
+  /** Null: nobody prepared them, they are within their band as they came. */
+  regime: PlateRegime | null;
+  plates: number;
+  /** When the first of them leaves its band, ms; null when none does in sight. */
+  until: number | null;
 }
 
 const HOUR_MS = 3_600_000;
 
 /** Sums come as text from one engine, and as null of nothing from both. */
 const figure = (value: unknown): number => Number(value ?? 0);
+
+const instantOf = (ms: unknown): number | null => (ms === null || ms === undefined ? null : Math.round(Number(ms)));
+const order: readonly (PlateRegime | null)[] = ['DRY_UNTIL_SPOTTED', 'EQUILIBRATED', null];
 
 /** The day in figures, of one lab. */
 export async function dayOf(reader: Reader, labId: string): Promise<Day> {
@@ -44,10 +60,20 @@ export async function dayOf(reader: Reader, labId: string): Promise<Day> {
        min(case when ${ready} and c."plates" > 0 then ${asOfMs} + e."hoursToLimit" * ${HOUR_MS} end) as "platesReadyUntil",
        sum(case when c."kind" = ${word('ContainerKind', 'PLATE_BOX')} and ${is('REDRY')} then c."plates" else 0 end)
          as "platesToRedry",
+       sum(case when c."kind" = ${word('ContainerKind', 'PLATE_BOX')} and c."wettedAt" is not null then c."plates" else 0 end)
+         as "platesWet",
        (select count(*) from "DryingRequest" d where d."labId" = $1
          and d."state" = ${word('DryingRequestState', 'WAITING')}) as "waiting"
      from "Exposure" e join "Container" c on c."id" = e."containerId"
      where e."labId" = $1 and c."isVoid" = false and c."finishedAt" is null`,
+    [labId],
+  );
+  const regimes = await reader.select<Record<keyof PlatesReady, unknown>>(
+    `select c."regime" as "regime", sum(c."plates") as "plates",
+       min(${asOfMs} + e."hoursToLimit" * ${HOUR_MS}) as "until"
+     from "Exposure" e join "Container" c on c."id" = e."containerId"
+     where e."labId" = $1 and c."isVoid" = false and c."finishedAt" is null and c."plates" > 0 and ${ready}
+     group by c."regime"`,
     [labId],
   );
   const until = row?.platesReadyUntil;
@@ -60,8 +86,16 @@ export async function dayOf(reader: Reader, labId: string): Promise<Day> {
     tooDry: figure(row?.tooDry),
     good: figure(row?.good),
     platesReady: figure(row?.platesReady),
-    platesReadyUntil: until === null || until === undefined ? null : Math.round(Number(until)),
+    platesReadyUntil: instantOf(until),
     platesToRedry: figure(row?.platesToRedry),
+    platesWet: figure(row?.platesWet),
     waiting: figure(row?.waiting),
+    platesByRegime: regimes
+      .map(({ regime, plates, until: end }) => ({
+        regime: (regime ?? null) as PlateRegime | null,
+        plates: figure(plates),
+        until: instantOf(end),
+      }))
+      .sort((one, other) => order.indexOf(one.regime) - order.indexOf(other.regime)),
   };
 }

@@ -1,11 +1,30 @@
 // What a screen asks first: the day in figures, and a whole list in its order.
 import { builder } from '../builder.ts';
-import { dayOf } from '../database/day.ts';
+import { dayOf, type PlatesReady } from '../database/day.ts';
 import type { ExposureState } from '../database/generated/sqlite/client.ts';
-import { ExposureStateEnum } from './enums.ts';
+import { ExposureStateEnum, PlateRegimeEnum } from './enums.ts';
 import { placedContainers } from './list.ts';
 import { FilterInput } from './queries.ts';
 import { DayRef } from './refs.ts';
+
+const PlatesReadyRef = builder.objectRef<PlatesReady>('PlatesReady').implement({
+  description: 'Plates that are ready in one regime.',
+  fields: (t) => ({
+    regime: t.field({
+      type: PlateRegimeEnum,
+      nullable: true,
+      description: 'How they are kept; null for plates that nobody prepared, within their band as they came.',
+      resolve: ({ regime }) => regime,
+    }),
+    plates: t.exposeInt('plates', { description: 'How many.' }),
+    until: t.field({
+      type: 'DateTime',
+      nullable: true,
+      description: 'When the first of them leaves its band as it stands; null when none does in sight.',
+      resolve: ({ until }) => (until === null ? null : new Date(until)),
+    }),
+  }),
+});
 
 DayRef.implement({
   description: 'What the day asks for, in figures. Open means that the seal is broken, whatever the lid does now.',
@@ -23,6 +42,14 @@ DayRef.implement({
       nullable: true,
       description: 'When the first of these leaves its band as it stands; null when none does in sight.',
       resolve: ({ platesReadyUntil: ms }) => (ms === null ? null : new Date(ms)),
+    }),
+    platesByRegime: t.field({
+      type: [PlatesReadyRef],
+      description: 'The ready plates by how they are kept; regimes without any are left out.',
+      resolve: ({ platesByRegime }) => platesByRegime,
+    }),
+    platesWet: t.exposeInt('platesWet', {
+      description: 'Plates that are wet with solvent, in the tank or drying in the hood.',
     }),
     platesToRedry: t.exposeInt('platesToRedry', { description: 'Plates past their band.' }),
     waiting: t.exposeInt('waiting', { description: 'Requests on the list of what is to be dried.' }),

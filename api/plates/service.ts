@@ -1,0 +1,4 @@
+// The door of the plates' room for other rooms.
+export { batchOf, plateBatches, sentenceOf, type Batch, type BatchFilter } from './batches.ts';
+export { useWithin, withinWords, type UseWithin } from './within.ts';
+export { activated, activateSaid, equilibrated, equilibrateSaid, prewashed, prewashSaid } from './acts.ts';
