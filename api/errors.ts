@@ -49,14 +49,14 @@ function valueAt(input: unknown, path: PropertyKey[]): unknown {
 
 /**
  * The input as its schema reads it. Refuses with the first thing that is wrong.
- * `under` names the input in the path ("input").
+ * `under` names the input in the path ("input"); nothing for the arguments of a query.
  */
 export function checked<S extends z.ZodType>(schema: S, input: unknown, under = 'input'): z.output<S> {
   const read = schema.safeParse(input);
   if (read.success) return read.data;
   const issue = read.error.issues[0];
   const keys = issue?.path ?? [];
-  const path = [under, ...keys.map(String)].join('.');
+  const path = [...(under ? [under] : []), ...keys.map(String)].join('.');
   const value = valueAt(input, keys);
   const expected = issue?.message ?? 'something else';
   if (value === undefined || value === null) throw missing(path, expected);

@@ -7,7 +7,7 @@ import { howClassIsDried, ownRecipes } from './how-dried.ts';
 import { recipeReset, recipeSet, resetRecipeSaid, setRecipeSaid, type RecipeSet } from './lab-recipes.ts';
 import { allRecipes, withOwn, type LabRecipe } from './recipes.ts';
 
-const RecipeRef = builder.objectRef<LabRecipe>('DryingRecipe').implement({
+export const RecipeRef = builder.objectRef<LabRecipe>('DryingRecipe').implement({
   description:
     'How something is dried, and what it never stands. Common practice until the lab sets its own; the maker’s sheet comes first.',
   fields: (t) => ({

@@ -16,6 +16,7 @@ import {
 import { driedSaid, requestDried } from './dried.ts';
 import './loss-type.ts';
 import './recipe-type.ts';
+import './forecast-type.ts';
 import { RequestRef } from './refs.ts';
 import {
   changeSaid,
