@@ -3,6 +3,7 @@ import { builder } from '../builder.ts';
 import { RequestRef } from '../drying/refs.ts';
 import { ContainerRef, there } from '../stock/schema.ts';
 import type { NextStep } from './next-step.ts';
+import { coolMinutes } from './cooling.ts';
 import { DryingLoadRef, DryingRunRef, OvenRef } from './refs.ts';
 import { doorsOf, inOven, minutesIn, runOf } from './run-rows.ts';
 import { coolDownMinutes, endOf, minutesLate, startOf, stepOfRun } from './run-view.ts';
@@ -157,6 +158,10 @@ builder.node(DryingRunRef, {
       resolve: ({ doorAt }) => doorsOf(doorAt),
     }),
     outAt: t.expose('outAt', { type: 'DateTime', nullable: true, description: 'When it came out; null before.' }),
+    coolMinutes: t.int({
+      description: 'So long its loads cool after the oven, min.',
+      resolve: ({ id }, _, context) => coolMinutes(context, id),
+    }),
     coolUntil: t.field({
       type: 'DateTime',
       nullable: true,
