@@ -102,9 +102,12 @@ export function planTakenBack(context: Context, input: z.output<typeof planBackS
     const plan = await tx.ovenPlan.findFirst({ where: { id, labId } });
     if (!plan) throw unknown('input.plan', input.plan, 'the id of a plan of this lab');
     if (plan.takenBackAt) return { planId: id };
-    const newest = await tx.ovenPlan.findFirst({ where: { labId, takenBackAt: null }, orderBy: { madeAt: 'desc' } });
+    const newest = await tx.ovenPlan.findFirst({
+      where: { labId, takenBackAt: null },
+      orderBy: [{ madeAt: 'desc' }, { id: 'desc' }],
+    });
     if (newest?.id !== id) throw invalid('input.plan', input.plan, 'a newer plan counts; take that back first');
-    const begun = await tx.dryingRun.count({ where: { labId, startedAt: { gt: plan.madeAt } } });
+    const begun = await tx.dryingRun.count({ where: { labId, startedAt: { gte: plan.madeAt } } });
     if (begun > 0) throw invalid('input.plan', input.plan, 'a run of it has begun; plan again instead');
     const now = await tx.dryingRun.findMany({ where: { labId, state: 'PLANNED', isPinned: false } });
     const ids = now.map((run) => run.id);

@@ -44,6 +44,11 @@ export function inLine<A>(database: Database, work: () => Promise<A>): Promise<A
   return mine;
 }
 
+/** When nothing is in line any more. */
+export const allPlanned = async (database: Database): Promise<void> => {
+  await lines.get(database);
+};
+
 const noWeights = { lateJobs: 0, ovenMinutes: 0, setupMinutes: 0, setupCost: 0 };
 const seed = 1;
 

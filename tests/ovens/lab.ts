@@ -1,4 +1,5 @@
 // A lab with ovens, and ways to plan and to look at what was planned.
+import { allPlanned } from '../../api/ovens/planning.ts';
 import type { World } from '../support/world.ts';
 
 export interface SeenRun {
@@ -61,6 +62,12 @@ export const vacuumOven = {
   hours: [{ days: [1, 2, 3, 4, 5, 6, 7], from: '07:00', to: '19:00' }],
 };
 
+interface Stepped {
+  run: SeenRun;
+  notes: string[];
+  plan: SeenPlan | null;
+}
+
 export const ovensIn = (world: World) => ({
   async oven(more: object = {}): Promise<string> {
     const { oven } = await world.tell<{ oven: { id: string } }>('addOven', { ...vacuumOven, ...more }, 'oven { id }');
@@ -79,12 +86,12 @@ export const ovensIn = (world: World) => ({
   async ask(label: string, more: object = {}): Promise<string> {
     return (await world.tell<{ id: string }>('requestDrying', { label, why: 'too wet', ...more })).id;
   },
-  async step(
-    mutation: string,
-    run: string,
-    more: object = {},
-  ): Promise<{ run: SeenRun; notes: string[]; plan: SeenPlan | null }> {
-    return world.tell(mutation, { run, ...more }, `run { ${runFields} } notes plan { ${planFields} }`);
+  /** One click; what it plans anew is waited for. */
+  async step(mutation: string, run: string, more: object = {}): Promise<Stepped> {
+    const done = await world.tell<Omit<Stepped, 'plan'>>(mutation, { run, ...more }, `run { ${runFields} } notes`);
+    await allPlanned(world.database);
+    const { ovenPlan } = await world.ask<{ ovenPlan: SeenPlan | null }>(`{ ovenPlan { ${planFields} } }`);
+    return { ...done, plan: ovenPlan };
   },
 });
 

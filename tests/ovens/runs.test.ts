@@ -1,5 +1,6 @@
 // From what waits to what was dried: planned, loaded, taken out, weighed, and taken back.
-import { beforeEach, expect, it } from 'vitest';
+import { beforeAll, beforeEach, expect, it } from 'vitest';
+import type { Database } from '../../api/database/database.ts';
 import { describeEngines } from '../support/engines.ts';
 import { newWorld, type Seen, type World } from '../support/world.ts';
 import { ovensIn, type Ovens, type SeenRun } from './lab.ts';
@@ -8,11 +9,15 @@ const minute = 60_000;
 const minutesBetween = (from: string, to: string): number => (Date.parse(to) - Date.parse(from)) / minute;
 
 describeEngines('a run', (on) => {
+  let database: Database;
   let world: World;
   let ovens: Ovens;
   let drum: Seen;
+  beforeAll(async () => {
+    database = await on.fresh();
+  });
   beforeEach(async () => {
-    world = await newWorld(await on.fresh());
+    world = await newWorld(database);
     ovens = ovensIn(world);
     await world.furnished();
     await ovens.oven();

@@ -1,0 +1,369 @@
+// What a plan must keep to whatever waits, and what becomes of it when something moves.
+import { beforeAll, beforeEach, expect, it } from 'vitest';
+import type { Database } from '../../api/database/database.ts';
+import { describeEngines } from '../support/engines.ts';
+import { newWorld, type World } from '../support/world.ts';
+import { ovensIn, planFields, runFields, vacuumOven, type Ovens, type SeenRun } from './lab.ts';
+
+const minute = 60_000;
+const ms = (at: string): number => Date.parse(at);
+
+/** Numbers that look like chance and are the same each time (Park & Miller 1988). */
+function diceFrom(seed: number): (below: number) => number {
+  let state = seed;
+  return (below) => {
+    state = (state * 48_271) % 2_147_483_647;
+    return state % below;
+  };
+}
+
+describeEngines('a plan of the ovens', (on) => {
+  let database: Database;
+  let world: World;
+  let ovens: Ovens;
+  beforeAll(async () => {
+    database = await on.fresh();
+  });
+  beforeEach(async () => {
+    world = await newWorld(database, { estimates: false });
+    ovens = ovensIn(world);
+    await world.furnished();
+    await world.tell('addSorbent', { name: 'C18', sorbentClass: 'c18', bondedPhase: 'C18' }, '__typename');
+    await ovens.oven();
+  });
+
+  const silica = async (grams: number) => (await world.drum(grams, { basis: 'DRY' })).label;
+  const bonded = async (grams: number) => (await world.drum(grams, { basis: 'DRY' }, { sorbent: 'C18' })).label;
+  const inHours = (hours: number) => new Date(world.now().getTime() + hours * 60 * minute).toISOString();
+  const only = (runs: SeenRun[]): SeenRun => {
+    expect(runs).toHaveLength(1);
+    return runs[0] as SeenRun;
+  };
+
+  /** Nothing a plan may ever do: more than the shelves hold, two at once, what may not share, hours when nobody is there. */
+  function keepsTo(runs: SeenRun[], familyOf: Map<string, string>): void {
+    for (const run of runs) {
+      expect(run.loads.reduce((sum, { areaCm2 }) => sum + areaCm2, 0)).toBeLessThanOrEqual(1800 + 1e-6);
+      expect(run.temperatureC).toBeGreaterThanOrEqual(130);
+      expect(run.temperatureC).toBeLessThanOrEqual(160);
+      const families = new Set(run.loads.map(({ container }) => familyOf.get(container.label)));
+      expect(families.has('BULK') && families.size > 1).toBe(false);
+      for (const at of [run.plannedStart, run.plannedEnd]) {
+        // Helsinki is two hours before UTC in March.
+        const minutes = (ms(at) / minute + 120) % 1440;
+        expect(minutes).toBeGreaterThanOrEqual(7 * 60);
+        expect(minutes).toBeLessThanOrEqual(19 * 60);
+      }
+    }
+    const byTime = [...runs].sort((a, b) => ms(a.plannedStart) - ms(b.plannedStart));
+    byTime.forEach((run, i) => {
+      const before = byTime[i - 1];
+      if (before) expect(ms(run.plannedStart)).toBeGreaterThanOrEqual(ms(before.plannedEnd) + 5 * minute);
+    });
+  }
+
+  it.each([1, 2, 3])('never asks too much of an oven, whatever waits (seed %i)', async (seed) => {
+    const dice = diceFrom(seed);
+    const familyOf = new Map<string, string>();
+    for (let count = 0; count < 7; count += 1) {
+      const kind = dice(3);
+      const label =
+        kind === 0
+          ? await silica(100 + dice(1500))
+          : kind === 1
+            ? await bonded(50 + dice(600))
+            : (await world.plates(1 + dice(6))).label;
+      familyOf.set(label, kind === 0 ? 'BULK' : kind === 1 ? 'BONDED' : 'PLATES');
+      // Plates may go to 150 °C only, C18 to 160.
+      await ovens.ask(label, { priority: [1, 2, 4, 8][dice(4)], wantedBy: inHours(3 + dice(60)) });
+    }
+    const { plan, runs } = await ovens.plan();
+    expect(plan.leftOut).toEqual([]);
+    keepsTo(runs, familyOf);
+    const asked = await world.ask<{ dryingRequests: { nodes: { stage: string }[] } }>(
+      '{ dryingRequests(first: 50) { nodes { stage } } }',
+    );
+    expect(asked.dryingRequests.nodes.map(({ stage }) => stage)).toEqual(Array(7).fill('PLANNED'));
+  });
+
+  it('splits what no oven holds at once into equal loads, and counts every gram', async () => {
+    await ovens.ask(await silica(2000));
+    const { runs } = await ovens.plan();
+    const loads = runs.flatMap((run) => run.loads);
+    // 2 kg at 10 mm take 4000 cm²; the oven has 1800.
+    expect(loads.map(({ part, parts }) => `${part} of ${parts}`).sort()).toEqual(['1 of 3', '2 of 3', '3 of 3']);
+    expect(loads.reduce((sum, { dryGrams }) => sum + (dryGrams ?? 0), 0)).toBeCloseTo(2000, 6);
+    expect(new Set(runs.map(({ id }) => id)).size).toBe(3);
+  });
+
+  it('a deeper tray takes less room and longer', async () => {
+    await ovens.ask(await silica(600), { depthMm: 20 });
+    const run = only((await ovens.plan()).runs);
+    expect(run.loads[0]?.areaCm2).toBeCloseTo(600, 6);
+    // One hour at 10 mm grows as the depth to the power of 1.5.
+    expect((ms(run.plannedEnd) - ms(run.plannedStart)) / minute).toBe(Math.ceil(60 * 2 ** 1.5));
+  });
+
+  it('says that it is on time, proven; or what stands in the way', async () => {
+    const ovenless = await bonded(10);
+    await ovens.ask(await silica(300), { wantedBy: inHours(6) });
+    await ovens.ask(ovenless, { temperatureC: 25 });
+    const { plan, runs } = await ovens.plan();
+    expect(plan).toMatchObject({
+      isProven: true,
+      gapMinutes: 0,
+      words: 'on time with the fewest oven hours, proven',
+      due: [],
+    });
+    expect(plan.leftOut).toEqual([{ label: ovenless, why: 'no oven that it may go into holds 25 °C' }]);
+    only(runs);
+  });
+
+  it('what counts more goes first when not all can be on time', async () => {
+    const [light, heavy] = [await silica(800), await bonded(100)];
+    await ovens.ask(light, { wantedBy: inHours(2), priority: 1 });
+    await ovens.ask(heavy, { wantedBy: inHours(2), priority: 8 });
+    const { runs } = await ovens.plan();
+    expect(runs.map(({ loads }) => loads[0]?.container.label)).toEqual([heavy, light]);
+  });
+
+  it('planned again without a change, nothing moves', async () => {
+    for (const grams of [300, 500]) await ovens.ask(await silica(grams), { wantedBy: inHours(20) });
+    await ovens.ask(await bonded(200), { wantedBy: inHours(4) });
+    const first = await ovens.plan();
+    const again = await ovens.plan();
+    expect(again.runs.map(({ id, plannedStart }) => [id, plannedStart])).toEqual(
+      first.runs.map(({ id, plannedStart }) => [id, plannedStart]),
+    );
+    expect(again.plan.changes).toEqual([]);
+  });
+
+  it('a late start stays, and what comes after it moves and says why', async () => {
+    await ovens.ask(await silica(800), { wantedBy: inHours(5), priority: 8 });
+    await ovens.ask(await bonded(300), { wantedBy: inHours(5) });
+    const { runs } = await ovens.plan();
+    const first = runs[0] as SeenRun;
+    const second = runs[1]?.loads[0]?.container.label;
+    world.later((ms(first.plannedStart) - world.now().getTime()) / minute + 40);
+    const { run, notes, plan } = await ovens.step('startRun', first.id);
+    expect(run.start).toBe(world.now().toISOString());
+    expect(notes).toEqual(['40 min late: what comes after it is planned anew']);
+    expect(plan?.because).toBe('a run began at another time');
+    const moved = plan?.changes.find(({ label }) => label === second);
+    expect(moved?.from?.start).toBe(runs[1]?.plannedStart);
+    expect(moved?.sentence).toMatch(
+      /^.+: from vacuum oven, .+ to vacuum oven, .+, since vacuum oven is free only later$/,
+    );
+    const after = await ovens.runs();
+    expect(after.find(({ id }) => id === first.id)).toMatchObject({
+      state: 'IN_OVEN',
+      start: world.now().toISOString(),
+    });
+    const next = after.find(({ state }) => state === 'PLANNED') as SeenRun;
+    expect(ms(next.plannedStart)).toBeGreaterThanOrEqual(ms(run.end) + 5 * minute);
+  });
+
+  it('a withdrawn request leaves its run, an empty run is gone, and the plan is due', async () => {
+    const ids = [await ovens.ask(await silica(200)), await ovens.ask(await silica(300))];
+    expect(only((await ovens.plan()).runs).loads).toHaveLength(2);
+    await world.tell('withdrawDrying', { id: ids[0] });
+    expect(only(await ovens.runs()).loads.map(({ request }) => request.id)).toEqual([ids[1]]);
+    expect((await ovens.current())?.due).toEqual(['a request was withdrawn since']);
+    await world.tell('withdrawDrying', { id: ids[1] });
+    expect(await ovens.runs()).toEqual([]);
+  });
+
+  it('a fixed run stays where it was put, the others go around it, and it can be let go', async () => {
+    await ovens.ask(await silica(300));
+    const run = only((await ovens.plan()).runs);
+    const start = inHours(3);
+    const pinned = await ovens.step('pinBatch', run.id, { start });
+    expect(pinned.run).toMatchObject({ isPinned: true, plannedStart: start });
+    await ovens.ask(await bonded(200), { wantedBy: inHours(5) });
+    const { runs } = await ovens.plan();
+    expect(runs.find(({ id }) => id === run.id)).toMatchObject({ plannedStart: start, isPinned: true });
+    expect(runs.find(({ id }) => id === run.id)?.reason).toMatch(/^Fixed/);
+    keepsTo(runs, new Map());
+    expect((await ovens.step('unpinBatch', run.id)).run.isPinned).toBe(false);
+  });
+
+  it('a run is not fixed where nobody is there, where the oven is taken, or in the past', async () => {
+    await ovens.ask(await silica(300));
+    const run = only((await ovens.plan()).runs);
+    const night = await world.refused('pinBatch', { run: run.id, start: inHours(9) });
+    expect(night.path).toBe('input.start');
+    expect(night.expected).toMatch(/^a time when somebody is there to load it; next at Tue 3 Mar 07:00/);
+    // Closing time is 17:00 UTC: an hour before is the latest.
+    const late = await world.refused('pinBatch', { run: run.id, start: inHours(4.5) });
+    expect(late.expected).toMatch(/18:00 at the latest/);
+    expect((await world.refused('pinBatch', { run: run.id, start: inHours(-1) })).path).toBe('input.start');
+    await ovens.step('pinBatch', run.id, { start: inHours(2) });
+    await ovens.ask(await bonded(100), { wantedBy: inHours(30) });
+    const other = (await ovens.plan()).runs.find(({ id }) => id !== run.id) as SeenRun;
+    const taken = await world.refused('pinBatch', { run: other.id, start: inHours(2.5) });
+    expect(taken.expected).toMatch(/^a time when vacuum oven is free/);
+  });
+
+  it('an oven that is out of order takes nothing until it works again', async () => {
+    const { id } = (await ovens.runs())[0] ?? { id: null };
+    expect(id).toBeNull();
+    await ovens.ask(await silica(300));
+    const before = only((await ovens.plan()).runs);
+    const until = inHours(24);
+    await world.tell('recordOvenCare', { oven: before.oven.id, kind: 'OUT_OF_ORDER', until }, '__typename');
+    expect((await ovens.current())?.due).toEqual([expect.stringMatching(/the oven is out of order then$/)]);
+    expect((await world.refused('startRun', { run: before.id })).message).toMatch(/it is out of order then/);
+    const { plan, runs } = await ovens.plan();
+    expect(ms(only(runs).plannedStart)).toBeGreaterThanOrEqual(ms(until));
+    expect(plan.changes[0]?.why).toBe('vacuum oven is out of order then');
+  });
+
+  it('a plan is taken back while nothing of it has begun', async () => {
+    await ovens.ask(await silica(300));
+    const first = await ovens.plan();
+    await ovens.ask(await silica(300), { wantedBy: inHours(2) });
+    const second = await ovens.plan();
+    const back = await world.tell<{ runs: SeenRun[] }>(
+      'takeOvenPlanBack',
+      { plan: second.plan.id },
+      `plan { ${planFields} } runs { ${runFields} }`,
+    );
+    const plain = (runs: SeenRun[]) => runs.map(({ id, plannedStart, loads }) => [id, plannedStart, loads.length]);
+    expect(plain(back.runs)).toEqual(plain(first.runs));
+    expect((await ovens.current())?.id).toBe(first.plan.id);
+    world.later((ms((first.runs[0] as SeenRun).plannedStart) - world.now().getTime()) / minute);
+    await ovens.step('startRun', (first.runs[0] as SeenRun).id);
+    expect((await world.refused('takeOvenPlanBack', { plan: first.plan.id })).message).toMatch(/has begun/);
+  });
+
+  it('of two plans at once the second goes on from the first', async () => {
+    await ovens.ask(await silica(300));
+    const [one, other] = await Promise.all([ovens.plan(), ovens.plan()]);
+    expect(one.plan.id).not.toBe(other.plan.id);
+    only(await ovens.runs());
+  });
+
+  it('without an oven there is no plan', async () => {
+    const empty = await newWorld(database, { estimates: false });
+    expect(await empty.refused('planOvens', {})).toMatchObject({
+      message: 'missing input, an oven; addOven first',
+      path: 'input',
+    });
+  });
+
+  it('the day says what is next, and when', async () => {
+    const next = async () =>
+      (
+        await world.ask<{
+          day: { nextOvenStep: { what: string; at: string; sentence: string; runId: string } | null };
+        }>('{ day { nextOvenStep { what at sentence runId } } }')
+      ).day.nextOvenStep;
+    expect(await next()).toBeNull();
+    const label = await silica(300);
+    await ovens.ask(label, { readyAt: inHours(1) });
+    const run = only((await ovens.plan()).runs);
+    // 13:00 UTC is 15:00 in Helsinki; 54 min before, the oven is set.
+    expect(await next()).toMatchObject({
+      what: 'SET_OVEN',
+      sentence: '14:06: set vacuum oven to 130 °C',
+      runId: expect.any(String),
+    });
+    world.later(30);
+    expect(await next()).toMatchObject({
+      what: 'LOAD',
+      at: run.plannedStart,
+      sentence: `15:00: ${label} into vacuum oven, 130 °C`,
+    });
+    world.later(30);
+    await ovens.step('startRun', (await next())?.runId ?? '');
+    expect(await next()).toMatchObject({ what: 'TAKE_OUT', sentence: `16:00: ${label} out of vacuum oven` });
+    world.later(60);
+    await ovens.step('takeRunOut', run.id);
+    expect(await next()).toMatchObject({ what: 'COOLED' });
+    await ovens.step('recordRunCooled', run.id);
+    expect(await next()).toMatchObject({ what: 'RESULTS' });
+    await ovens.step('finishRun', run.id);
+    expect(await next()).toBeNull();
+  });
+
+  it('an oven is told apart by name, and says what would be right', async () => {
+    const twice = await world.refused('addOven', { ...vacuumOven, name: 'Vacuum Oven' });
+    expect(twice.message).toBe('invalid input.name: Vacuum Oven, there is an oven of that name; another name');
+    const cold = await world.refused('addOven', { ...vacuumOven, name: 'b', lowestC: 300 });
+    expect(cold.message).toBe('invalid input.lowestC: 300, below its highest, 200 °C');
+    const when = await world.refused('addOven', {
+      ...vacuumOven,
+      name: 'c',
+      hours: [{ days: [1], from: '7', to: '19:00' }],
+    });
+    expect(when.path).toBe('input.hours.0.from');
+    expect((await world.refused('addOven', { ...vacuumOven, name: 'd', room: 'attic' })).path).toBe('input.room');
+  });
+
+  it('a removed oven leaves the list, keeps its past, and comes back', async () => {
+    const names = async (args = '') =>
+      (await world.ask<{ ovens: { name: string }[] }>(`{ ovens${args} { name } }`)).ovens.map(({ name }) => name);
+    const { ovens: all } = await world.ask<{ ovens: { id: string }[] }>('{ ovens { id } }');
+    await world.tell('removeOven', { oven: all[0]?.id }, '__typename');
+    expect(await names()).toEqual([]);
+    expect(await names('(removed: true)')).toEqual(['vacuum oven']);
+    await world.tell('restoreOven', { oven: all[0]?.id }, '__typename');
+    expect(await names()).toEqual(['vacuum oven']);
+  });
+
+  it('a hygrometer’s offset is what it showed less what the salt gives', async () => {
+    await world.tell(
+      'addReadings',
+      {
+        room: 'wet bench',
+        sensor: 'dial',
+        readings: [{ at: world.ago(10), temperatureC: 22, humidityPercent: 40 }],
+      },
+      '__typename',
+    );
+    const { care } = await world.tell<{ care: { id: string; offset: number; sentence: string } }>(
+      'recordOvenCare',
+      {
+        kind: 'HYGROMETER',
+        room: 'wet bench',
+        sensor: 'dial',
+        salt: 'sodium chloride',
+        foundValue: 72,
+        temperatureC: 25,
+      },
+      'care { id offset sentence }',
+    );
+    // Greenspan 1977: 75.3 % over sodium chloride at 25 °C.
+    expect(care.offset).toBeCloseTo(72 - 75.3, 1);
+    expect(care.sentence).toBe('Over saturated sodium chloride at 25 °C it showed 72 % for 75.3 % (−3.3 %)');
+    const checks = async () =>
+      (
+        await world.ask<{ room: { sensors: { checks: { id: string }[] }[] } }>(
+          '{ room(name: "wet bench") { sensors { checks { id } } } }',
+        )
+      ).room.sensors[0]?.checks;
+    expect(await checks()).toHaveLength(1);
+    await world.tell('takeOvenCareBack', { care: care.id }, '__typename');
+    expect(await checks()).toEqual([]);
+    expect(
+      (
+        await world.refused('recordOvenCare', {
+          kind: 'HYGROMETER',
+          room: 'wet bench',
+          sensor: 'dial',
+          salt: 'sugar',
+          foundValue: 1,
+        })
+      ).path,
+    ).toBe('input.salt');
+  });
+
+  it('what may not share an oven is the lab’s own to set', async () => {
+    await ovens.ask(await silica(100));
+    await ovens.ask(await bonded(100));
+    await world.tell('setOvensApart', { pairs: [] }, '__typename');
+    only((await ovens.plan()).runs);
+    await world.tell('setOvensApart', { pairs: null }, 'lab { hasOwnOvensApart ovensApart { families sentence } }');
+    expect((await ovens.plan()).runs).toHaveLength(2);
+  });
+});
