@@ -118,6 +118,34 @@ describeEngines('stored exposures', (on) => {
     expect(await afterRebuild(database, book, end)).toEqual(after);
   });
 
+  it('what an oven left is reckoned from the water that went in, with the same digits whenever it is reckoned', async () => {
+    const database = await on.fresh();
+    const book = await openBook(database, 14);
+    const [drum, box, tray] = [
+      await book.shelve(),
+      await book.shelve({ kind: 'PLATE_BOX' }),
+      await book.shelve({ kind: 'PORTION' }),
+    ];
+    await book.cameIn(drum, start + hour);
+    await book.cameIn(box, start + hour);
+    await book.tell(drum, { type: 'OPENED', at: start + 2 * hour });
+    const pour = { dryGrams: 100, detail: poured(book.bench) };
+    await book.tell(drum, { type: 'PORTION_TAKEN', at: start + 3 * day, other: tray, ...pour });
+    const oven = { temperatureC: 120, vacuum: false, waterFraction: null };
+    const half = { ...oven, minutes: 40, depthMm: 25, fan: true, minutesToClosed: 20 };
+    await book.tell(drum, { type: 'DRIED', at: start + 4 * day + 7 * hour, detail: half });
+    await book.tell(box, { type: 'DRIED', at: start + 4 * day, detail: { ...oven, minutes: 30, depthMm: null } });
+    await book.tell(tray, { type: 'DRIED', at: start + 5 * day, detail: { ...oven, minutes: 90, depthMm: 12 } });
+    // Written down before anybody asked for the depth: what the temperature leaves, as ever.
+    await book.tell(tray, { type: 'DRIED', at: start + 9 * day, detail: { ...oven, minutes: 90 } });
+    const ids = await all(database, book);
+    for (let at = start + 2 * hour; at < end; at += 17 * hour) await bringForward(database, book.lab, ids, at);
+    await bringForward(database, book.lab, ids, end);
+    const step = await estimatesStored(database, book.labId);
+    expect(step.exposures.every(({ staleFrom }) => staleFrom === null)).toBe(true);
+    expect(await afterRebuild(database, book, end)).toEqual(step);
+  });
+
   it('an estimate made before its inputs changed is thrown away', async () => {
     const database = await on.fresh();
     const book = await openBook(database, 14);
