@@ -136,8 +136,9 @@ export async function tell<A>(
   input: object,
   clientKey: string,
   by?: string,
+  patienceMs: number = PATIENCE_MS.tell,
 ): Promise<Told<A>> {
-  const sending = { by, patienceMs: PATIENCE_MS.tell };
+  const sending = { by, patienceMs };
   const data = (await post(text, { input: { ...input, clientKey } }, sending)) as Record<string, unknown>;
   const answer = data[name] as ({ __typename: 'Refusal' } & Refusal) | ({ __typename: string } & A);
   if (answer.__typename === 'Refusal') return { done: null, refused: answer as Refusal };

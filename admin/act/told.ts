@@ -20,14 +20,15 @@ export const act = <I extends Fields, S extends Fields>(
   return { name, success, input, answer };
 };
 
-/** Tells it. No answer at all comes back as a refusal too, with the same key to send again. */
+/** Tells it. No answer at all, within `patienceMs`, comes back as a refusal too, with the same key to send again. */
 export async function tellAct<I extends Fields, S extends Fields>(
   { name, success, answer }: Act<I, S>,
   input: InputOf<I>,
   key: string = crypto.randomUUID(),
+  patienceMs?: number,
 ): Promise<Told<Answer<S>>> {
   try {
-    return await tell<Answer<S>>(name, actText(name, success, answer), input, key);
+    return await tell<Answer<S>>(name, actText(name, success, answer), input, key, undefined, patienceMs);
   } catch (error) {
     return { done: null, refused: { message: untoldWords(error), path: '', expected: '' } };
   }
