@@ -7,6 +7,7 @@ import './exposure/schema.ts';
 import './learning/schema.ts';
 import './drying/schema.ts';
 import './plates/schema.ts';
+import './columns/schema.ts';
 import './ovens/schema.ts';
 import './lists/schema.ts';
 

@@ -147,6 +147,11 @@ export const FrontEdgeEnum = builder.enumType('FrontEdge', {
   }),
 });
 
+export const PackingMethodEnum = builder.enumType('PackingMethod', {
+  description: 'How a column was packed.',
+  values: meaning({ DRY: 'Dry, with tapping.', SLURRY: 'As a slurry in solvent.' }),
+});
+
 export const PlateRegimeEnum = builder.enumType('PlateRegime', {
   description: 'How prepared plates are kept until they are spotted.',
   values: meaning({

@@ -8,6 +8,7 @@ import { containerOf, roomOf } from './find.ts';
 import { happened } from './happen.ts';
 import { bulkDensityName } from './properties.ts';
 import { columnShape, hasShape, madeContainer, plateShape, shapeSaid, vesselShape } from './made.ts';
+import { packingSaid } from './outgoing.ts';
 import type { Recorded } from './record.ts';
 import { fits } from './rules.ts';
 import { eventInput, said } from './said.ts';
@@ -42,6 +43,7 @@ export const packColumnSaid = z.object({
   innerDiameterMm: said.mm,
   bedLengthMm: said.mm,
   tareGrams: said.gramsOrNone,
+  ...packingSaid.shape,
 });
 
 export const combineSaid = z.object({
@@ -136,7 +138,9 @@ export async function columnFilled(work: Work, input: z.output<typeof packColumn
     at,
   };
   const made = await madeContainer(work, { kind: 'COLUMN', ...fresh, ...stands });
-  const said = { ...amount, leftOpen, openMinutes, ...stands };
+  const { method, tapping, flowMlPerMin, pressureBar, packer, dyeTest } = input;
+  const packing = { method, tapping, flowMlPerMin, pressureBar, packer, dyeTest };
+  const said = { ...amount, leftOpen, openMinutes, ...stands, packing };
   return happened(work, { type: 'COLUMN_PACKED', container: source, other: made, at, note, said });
 }
 

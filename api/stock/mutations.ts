@@ -23,6 +23,7 @@ import {
   shapeFields,
   takingFields,
 } from './inputs.ts';
+import { PackingMethodEnum } from './enums.ts';
 import { fresh } from './fresh.ts';
 import type { Recorded } from './record.ts';
 import { ContainerRef, EventRef, there } from './refs.ts';
@@ -120,8 +121,14 @@ addMutation('packColumn', {
   description: 'A column was packed from it: with so many grams, or what its bed holds at the bulk density.',
   fields: both(eventFields, amountFields, takingFields, filledFields, (t) => ({
     innerDiameterMm: t.float({ required: true, description: 'Inner diameter of the column, mm.' }),
-    bedLengthMm: t.float({ required: true, description: 'Length of the bed, mm.' }),
+    bedLengthMm: t.float({ required: true, description: 'Length of the bed when it was done, mm.' }),
     tareGrams: t.float({ description: 'Weight of the empty column, g.' }),
+    method: t.field({ type: PackingMethodEnum, description: 'Packed dry or as a slurry.' }),
+    tapping: t.string({ description: 'How it was tapped or settled, such as `100 taps`.' }),
+    flowMlPerMin: t.float({ description: 'Flow that the bed was settled at, mL/min.' }),
+    pressureBar: t.float({ description: 'Pressure that the bed was settled at, bar.' }),
+    packer: t.string({ description: 'Who packed it.' }),
+    dyeTest: t.string({ description: 'What a dye or another test of the packing showed.' }),
   })),
   check: packColumnSaid,
   success: RecordedRef,

@@ -21,16 +21,20 @@ import './catalogue-mutations.ts';
 import './catalogue-fit-type.ts';
 
 export {
+  BackingEnum,
   BasisEnum,
   ConfidenceEnum,
   ContainerKindEnum,
   ClosureEnum,
   FrontEdgeEnum,
+  PackingMethodEnum,
   PlateRegimeEnum,
   PrewashDirectionEnum,
   ExposureStateEnum,
   NumberOriginEnum,
   TargetPolicyEnum,
+  WaterMethodEnum,
+  WeighedPartEnum,
 } from './enums.ts';
 export { fresh } from './fresh.ts';
 export { inOvenFields } from './inputs.ts';

@@ -15,7 +15,7 @@ export { leastHoodHoursOf, leastHoodHoursSaid, usualLeastHoodHours } from './hoo
 export { directions, frontEdges, goneFromMs, prepared, type Prepared } from './prepared.ts';
 export { freeDryGrams, freePlates, holdMade, needLetGo } from './hold.ts';
 export { localId } from './ids.ts';
-export { propertyNames } from './properties.ts';
+export { bulkDensityName, propertyNames } from './properties.ts';
 export { checkNotFuture, onRecorded, type Recorded } from './record.ts';
 export { madeSorbent, madeSupplier, madeVessel } from './named-anew.ts';
 export { plateShape, shapeless, type Shape } from './made.ts';
@@ -24,6 +24,7 @@ export { nothingGrams, type Entry, type Stand } from './stand.ts';
 export { baseOf, dryGramsPerPlate, entryOf, standing, timelineOf } from './timeline.ts';
 export { standAt } from './rules.ts';
 export { commonVessels } from './vessels.ts';
+export { labelMeant } from './label.ts';
 export { weighingSaid } from './weighing.ts';
 export { certificateWater, onWater, waterAt, type Water } from './water.ts';
 export { grams, percent, words } from './words.ts';

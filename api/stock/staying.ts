@@ -1,5 +1,6 @@
 // Ways of the events by which nothing leaves: lids, rooms, ovens, balances, solvents, habits.
 import { z } from 'zod';
+import { conditionedWay } from './conditioned.ts';
 import { countBooked, countSaid } from './count.ts';
 import type { ContainerKind } from '../database/generated/sqlite/client.ts';
 import { habit } from './details.ts';
@@ -124,16 +125,7 @@ export const staying = {
     const { settings } = await work.tx.lab.findUniqueOrThrow({ where: { id: work.labId } });
     return { detail: { leastHours: leastHoodHoursOf(settings), ...(seenBy && { seenBy }) } };
   }),
-  CONDITIONED: way(
-    'CONDITIONED',
-    z.object({
-      mobilePhase: said.text,
-      columnVolumes: said.columnVolumes.nullish().default(null),
-      minutes: said.minutes.nullish(),
-      flowMlPerMin: said.ml.nullish(),
-    }),
-    (_, { mobilePhase, columnVolumes, ...rest }) => ({ detail: { mobilePhase, columnVolumes, ...given(rest) } }),
-  ),
+  CONDITIONED: conditionedWay,
   INTERRUPTED: way('INTERRUPTED', z.object({ why: said.text }), (_, detail) => ({ detail })),
   NOT_FOUND: way('NOT_FOUND', z.object({ why: said.text }), (_, detail) => ({ detail })),
 };
