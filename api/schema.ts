@@ -10,5 +10,6 @@ import './plates/schema.ts';
 import './columns/schema.ts';
 import './ovens/schema.ts';
 import './lists/schema.ts';
+import './prep/schema.ts';
 
 export const schema = builder.toSchema();
