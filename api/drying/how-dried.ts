@@ -11,7 +11,7 @@ export interface HowDried {
   /** The one that rules. */
   readonly recipe: LabRecipe | null;
   /** Why an oven of so many °C is refused; null when it is not, or nothing is known. */
-  refusal(temperatureC: number): string | null;
+  readonly refusal: (temperatureC: number) => string | null;
 }
 
 /** What the lab has set over the default recipes. */

@@ -70,13 +70,24 @@ export async function bookedDrying(
   const apart = await setApart(work, run, load, source, result);
   const container = apart?.madeId ? await tx.container.findUniqueOrThrow({ where: { id: apart.madeId } }) : source;
   const { waterFraction, note } = result;
-  const { temperatureC, isVacuum } = run;
+  const { temperatureC, isVacuum, oven } = run;
+  const { pressureMbar, waterMbar, hasFan: fan } = oven;
   const dried = await happened(work, {
     type: 'DRIED',
     container,
     at,
     note,
-    said: { temperatureC, minutes: Math.round(minutes), vacuum: isVacuum, waterFraction },
+    said: {
+      temperatureC,
+      minutes: Math.round(minutes),
+      vacuum: isVacuum,
+      waterFraction,
+      oven: oven.name,
+      depthMm: load.depthMm,
+      fan,
+      waterMbar,
+      ...(isVacuum ? { pressureMbar } : {}),
+    },
   });
   return {
     container,

@@ -14,7 +14,11 @@ const leftOutIds = (plan: OvenPlan | null): ReadonlySet<string> => {
   const out = plan?.leftOut;
   const rows = Array.isArray(out) ? out : [];
   return new Set(
-    rows.flatMap((row) => (row !== null && typeof row === 'object' && 'requestId' in row ? String(row.requestId) : [])),
+    rows.flatMap((row) =>
+      row !== null && typeof row === 'object' && 'requestId' in row && typeof row.requestId === 'string'
+        ? row.requestId
+        : [],
+    ),
   );
 };
 

@@ -8,6 +8,7 @@ import { write, type Work } from '../work.ts';
 import { bookedDrying, type Booked } from './booked.ts';
 import { checkAfter, checkMay, weighedWater } from './rules.ts';
 import { inOven, minutesIn, runOf, type WholeLoad, type WholeRun } from './run-rows.ts';
+import { roomVapourPa } from './room-vapour.ts';
 import { waterAfter } from './tray.ts';
 
 const result = z.object({
@@ -111,6 +112,7 @@ export function runFinished(context: Context, input: z.output<typeof finishSaid>
     checkAfter(at, run.outAt ?? run.startedAt, run.outAt ? 'it came out' : 'it went in');
     const results = byLoad(run, input.results ?? []);
     const minutes = minutesIn(run, outAt);
+    const vapour = await roomVapourPa(context, run.oven.roomId);
     const notes: string[] = [];
     const done: { load: WholeLoad; booked: Booked }[] = [];
     for (const load of inOrder(run.loads)) {
@@ -118,7 +120,7 @@ export function runFinished(context: Context, input: z.output<typeof finishSaid>
       const water = measured(load, told?.given, told?.path ?? '');
       const { vessel = null, room = null, note = null } = told?.given ?? {};
       const booked = await bookedDrying(work, run, load, outAt, minutes, { waterFraction: water, vessel, room, note });
-      const shown = water ?? waterAfter(inOven(run, load), minutes);
+      const shown = water ?? waterAfter(inOven(run, load, vapour), minutes);
       await loadKept(work, load, booked, shown, water !== null, booked.eventIds);
       notes.push(...booked.notes);
       done.push({ load, booked });
@@ -147,12 +149,14 @@ export function runInterrupted(context: Context, input: z.output<typeof interrup
     checkNotFuture(at, work.now, 'input.at');
     checkAfter(at, run.startedAt, 'it went in');
     const minutes = minutesIn(run, at);
+    const vapour = await roomVapourPa(context, run.oven.roomId);
     const notes: string[] = [];
     for (const load of inOrder(run.loads)) {
-      const water = waterAfter(inOven(run, load), minutes);
+      const water = waterAfter(inOven(run, load, vapour), minutes);
       const { containerId } = load.request;
       const waiting = await work.tx.dryingRequest.findMany({ where: { containerId, state: 'WAITING' } });
-      const said = { waterFraction: water, vessel: null, room: null, note: null };
+      // The estimate goes on from what the tray held when it went in; the figure here is for whoever asks the run.
+      const said = { waterFraction: null, vessel: null, room: null, note: null };
       const booked = await bookedDrying(work, run, load, at, minutes, said);
       const broken = await happened(work, {
         type: 'INTERRUPTED',

@@ -157,9 +157,9 @@ async function kept(work: Work, laid: Laid, because: string): Promise<string> {
       ovenHours: answer?.objective.ovenHours ?? 0,
       runs: batches.length,
       seconds: laid.seconds,
-      changes: changesSaid(laid, at, loadIds) as unknown as object[],
-      leftOut: leftOut as unknown as object[],
-      before: before as unknown as object[],
+      changes: changesSaid(laid, at, loadIds),
+      leftOut: leftOut,
+      before: before,
     },
   });
   work.changed('OvenPlan', planId, 'MADE');

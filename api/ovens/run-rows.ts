@@ -34,7 +34,11 @@ export async function runOf(
 }
 
 /** The load as the tray model takes it. */
-export const inOven = (run: Pick<WholeRun, 'oven' | 'temperatureC' | 'isVacuum'>, load: WholeLoad): InOven => {
+export const inOven = (
+  run: Pick<WholeRun, 'oven' | 'temperatureC' | 'isVacuum'>,
+  load: WholeLoad,
+  roomVapourPa: number | null,
+): InOven => {
   const { container } = load.request;
   return {
     sorbentClass: container.lot.sorbent.sorbentClass,
@@ -45,6 +49,7 @@ export const inOven = (run: Pick<WholeRun, 'oven' | 'temperatureC' | 'isVacuum'>
     temperatureC: run.temperatureC,
     oven: run.oven,
     isVacuum: run.isVacuum,
+    roomVapourPa,
   };
 };
 

@@ -7,6 +7,7 @@ import { coolMinutes } from './cooling.ts';
 import { DryingLoadRef, DryingRunRef, OvenRef } from './refs.ts';
 import { doorsOf, inOven, minutesIn, runOf } from './run-rows.ts';
 import { coolDownMinutes, endOf, minutesLate, startOf, stepOfRun } from './run-view.ts';
+import { roomVapourPa } from './room-vapour.ts';
 import { waterAfter } from './tray.ts';
 
 export const RunStateEnum = builder.enumType('DryingRunState', {
@@ -89,8 +90,12 @@ builder.node(DryingLoadRef, {
       description:
         'Water by the model when the run ends as planned, kg per kg dry; null where it knows nothing of the class.',
       complexity: 20,
-      resolve: async ({ id, runId }, _, { database: { read }, lab }) => {
+      resolve: async ({ id, runId }, _, context) => {
         if (!runId) return null;
+        const {
+          database: { read },
+          lab,
+        } = context;
         const run = await runOf({ tx: read, labId: lab.id }, runId, 'run');
         const load = there(
           run.loads.find((one) => one.id === id),
@@ -98,7 +103,7 @@ builder.node(DryingLoadRef, {
         );
         const planned = (run.plannedEnd.getTime() - run.plannedStart.getTime()) / 60_000;
         const minutes = run.startedAt ? minutesIn(run, endOf(run)) : planned;
-        return waterAfter(inOven(run, load), minutes);
+        return waterAfter(inOven(run, load, await roomVapourPa(context, run.oven.roomId)), minutes);
       },
     }),
   }),

@@ -22,20 +22,23 @@ export interface InOven {
   temperatureC: number;
   oven: Pick<Oven, 'kind' | 'hasFan' | 'pressureMbar' | 'waterMbar'>;
   isVacuum: boolean;
+  /** Vapour pressure of the room's air that an oven full of air draws, Pa; null where nobody knows. */
+  roomVapourPa: number | null;
 }
 
 /** Water where nobody knows, kg/kg dry: as estimates take it for granted. */
 const assumedWater = 0.03;
 const roomC = 22;
-/** A glass plate of 4 mm per face, J/(m² K): 2500 kg/m³ and 840 J/(kg K), from memory. */
-const plateHeat = 8400;
+/** A glass plate of 2 mm under its layer, J/(m² K), as a glass dish of the drying model (placeholder). */
+const plateHeat = 4200;
 /** A layer thinner than this the grid does not tell from it, mm. */
 const thinnestMm = 0.25;
 
-function trayOven({ oven, isVacuum, temperatureC }: InOven): TrayOven {
+function trayOven({ oven, isVacuum, temperatureC, roomVapourPa }: InOven): TrayOven {
   const kind: OvenKind = isVacuum && oven.kind === 'VACUUM' ? 'vacuum' : oven.hasFan ? 'air with fan' : 'air';
   const pressurePa = kind === 'vacuum' && oven.pressureMbar !== null ? oven.pressureMbar * 100 : usualPressurePa[kind];
-  const vapourPa = oven.waterMbar === null ? usualVapourPa[kind] : oven.waterMbar * 100;
+  const drawn = kind === 'vacuum' ? null : roomVapourPa;
+  const vapourPa = oven.waterMbar === null ? (drawn ?? usualVapourPa[kind]) : oven.waterMbar * 100;
   return {
     kind,
     temperatureC,
