@@ -41,6 +41,20 @@ export function loadersOf(read: Reader) {
     person: byId((ids) => read.person.findMany(among(ids)), idOf),
     event: byId((ids) => read.event.findMany(among(ids)), idOf),
     dryingRequest: byId((ids) => read.dryingRequest.findMany(among(ids)), idOf),
+    need: byId((ids) => read.need.findMany(among(ids)), idOf),
+    prepStep: byId((ids) => read.prepStep.findMany(among(ids)), idOf),
+    holdsOfNeed: byOwner(
+      (ids) => read.hold.findMany({ where: { needId: { in: ids }, releasedAt: null }, orderBy: { id: 'asc' } }),
+      (row) => row.needId,
+    ),
+    stepsOfNeed: byOwner(
+      (ids) =>
+        read.prepStep.findMany({
+          where: { needId: { in: ids }, goneAt: null },
+          orderBy: [{ startAt: 'asc' }, { endAt: 'asc' }],
+        }),
+      (row) => row.needId,
+    ),
     hold: byId((ids) => read.hold.findMany(among(ids)), idOf),
     oven: byId((ids) => read.oven.findMany(among(ids)), idOf),
     ovenCare: byId((ids) => read.ovenCare.findMany(among(ids)), idOf),

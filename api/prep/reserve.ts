@@ -1,0 +1,82 @@
+// Stock for a need: chosen by lot, state and age, and kept, so that the same grams or plates are never promised twice.
+import type { Need } from '../database/generated/sqlite/client.ts';
+import { chosen, type Candidate, type Choice } from '../science/prep/choose.ts';
+import { freeDryGrams, freePlates, holdMade, needLetGo } from '../stock/service.ts';
+import type { Work } from '../work.ts';
+import { amountOf, preparedOf, type NeedFacts, type Reader, type Stocked, withStock } from './facts.ts';
+import { isGoodAt } from './rules.ts';
+import { isWashedFor } from './washed-in.ts';
+
+/** More containers of one sorbent are not looked at. */
+const mostCandidates = 2_000;
+
+/** What of a sorbent is there that could serve. */
+export async function stockOf(reader: Reader, labId: string, need: Need): Promise<Stocked[]> {
+  const isPlates = need.kind === 'PLATES';
+  return reader.container.findMany({
+    where: {
+      labId,
+      finishedAt: null,
+      isVoid: false,
+      lot: { sorbentId: need.sorbentId },
+      kind: isPlates ? 'PLATE_BOX' : { in: ['DRUM', 'PORTION'] },
+      ...(isPlates
+        ? { wettedAt: null, ...(need.backing ? { backing: need.backing } : {}) }
+        : { touchedSolventAt: null }),
+    },
+    ...withStock,
+    orderBy: { cameInAt: 'asc' },
+    take: mostCandidates,
+  });
+}
+
+/** A box as a need sees it. Plates are activated before use in any case; bulk only where it is too wet. */
+export function candidateOf(one: Stocked, { need, how }: Pick<NeedFacts, 'need' | 'how'>): Candidate {
+  const isPlates = need.kind === 'PLATES';
+  const isPrepared = isPlates && isWashedFor(need, preparedOf(one)) && preparedOf(one)?.preWash != null;
+  const isGood = isGoodAt(one.exposure, need.at, need.limitWaterFraction);
+  return {
+    containerId: one.id,
+    lotId: one.lotId,
+    lotReceivedAt: one.lot.receivedAt.getTime(),
+    retestAt: one.lot.retestOn?.getTime() ?? null,
+    cameInAt: one.cameInAt.getTime(),
+    isOpen: one.closure !== 'SEALED',
+    free: isPlates ? freePlates(one) : freeDryGrams(one),
+    isGood: isPlates ? isPrepared || isGood : isGood,
+    canDry: how.recipe !== null && one.exposure?.state !== 'TOO_DRY',
+    isPrepared,
+  };
+}
+
+/** What would serve, nothing kept. */
+export async function choiceFor(reader: Reader, labId: string, facts: NeedFacts): Promise<Choice> {
+  const { need } = facts;
+  const candidates = (await stockOf(reader, labId, need)).map((one) => candidateOf(one, facts));
+  return chosen(candidates, {
+    amount: amountOf(facts),
+    at: need.at.getTime(),
+    lotId: need.isLotWished ? need.lotId : null,
+  });
+}
+
+/** Lets go of what was kept and keeps what serves now; null where there is not enough. */
+export async function reserved(work: Work, facts: NeedFacts): Promise<Choice> {
+  const { need } = facts;
+  await needLetGo(work, need.id);
+  const choice = await choiceFor(work.tx, work.labId, facts);
+  if (choice.shares === null) return choice;
+  for (const { containerId, amount } of choice.shares) {
+    const isPlates = need.kind === 'PLATES';
+    await holdMade(work, {
+      containerId,
+      dryGrams: isPlates ? null : amount,
+      plates: isPlates ? amount : null,
+      forWhat: need.forWhom,
+      until: need.at,
+      needId: need.id,
+    });
+  }
+  if (!need.isLotWished) await work.tx.need.update({ where: { id: need.id }, data: { lotId: choice.lotId } });
+  return choice;
+}
