@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { NewerDatabase } from './database/migrate.ts';
 import { openDatabase } from './database/database.ts';
 import { startPasses } from './exposure/passes.ts';
+import { startLearning } from './learning/service.ts';
 import { serverOf } from './http.ts';
 import { labOf } from './lab.ts';
 import { InvalidSetting, readSettings } from './settings.ts';
@@ -16,14 +17,19 @@ async function start(): Promise<void> {
   const begun = now();
   const app: App = { settings, database, now, lab: await labOf(database, settings, begun) };
   const passes = startPasses(app);
+  const learning = startLearning(app, passes.now);
   // A lab that was made just now shows its answers from the first look on.
-  if (app.lab.createdAt >= begun) await passes.now();
+  if (app.lab.createdAt >= begun) {
+    await passes.now();
+    await learning.now();
+  } else void learning.now();
   const server = serverOf(app, fileURLToPath(new URL('../.data/admin', import.meta.url)));
 
   let ending: Promise<never> | undefined;
   async function end(code: number): Promise<never> {
     server.close();
     server.closeAllConnections();
+    await learning.stop();
     await passes.stop();
     await database.close();
     process.exit(code);
