@@ -1,7 +1,7 @@
 // How long the loads of a run cool after the oven, read through the loaders: a week of runs costs a constant number of statements.
 import type { Context } from '../context.ts';
 import { howClassIsDried, ownRecipes } from '../drying/service.ts';
-import { there } from '../stock/schema.ts';
+import { there } from '../stock/refs.ts';
 import { usualCoolDownMinutes } from './rules.ts';
 
 const own = new WeakMap<object, ReturnType<typeof ownRecipes>>();

@@ -2,11 +2,12 @@
 import { builder } from '../builder.ts';
 import { RequestRef } from '../drying/refs.ts';
 import { ContainerRef, there } from '../stock/schema.ts';
+import { globalId } from '../stock/service.ts';
 import type { NextStep } from './next-step.ts';
 import { coolMinutes } from './cooling.ts';
 import { DryingLoadRef, DryingRunRef, OvenRef } from './refs.ts';
 import { doorsOf, inOven, minutesIn, runOf } from './run-rows.ts';
-import { coolDownMinutes, endOf, minutesLate, startOf, stepOfRun } from './run-view.ts';
+import { endOf, minutesLate, startOf, stepOfRun } from './run-view.ts';
 import { roomVapourPa } from './room-vapour.ts';
 import { waterAfter } from './tray.ts';
 
@@ -37,8 +38,8 @@ export const OvenStepRef = builder.objectRef<NextStep>('OvenStep').implement({
   description: 'The next thing to do at an oven.',
   fields: (t) => ({
     runId: t.id({
-      description: 'The run it belongs to, by the key that `startRun` and the others take.',
-      resolve: ({ runId }) => runId,
+      description: 'The run it belongs to.',
+      resolve: ({ runId }) => globalId('DryingRun', runId),
     }),
     what: t.field({ type: StepEnum, description: 'What.', resolve: ({ what }) => what }),
     at: t.expose('at', { type: 'DateTime', description: 'When.' }),
@@ -172,7 +173,7 @@ builder.node(DryingRunRef, {
       nullable: true,
       description: 'When it is expected to be cool; null before it is out.',
       resolve: async ({ id, outAt }, _, context) =>
-        outAt && new Date(outAt.getTime() + (await coolDownMinutes(context, id)) * 60_000),
+        outAt && new Date(outAt.getTime() + (await coolMinutes(context, id)) * 60_000),
     }),
     cooledAt: t.expose('cooledAt', {
       type: 'DateTime',

@@ -1,10 +1,9 @@
 // What is asked of runs: a stretch of time, the next step, how long a load cools.
 import type { Context } from '../context.ts';
 import type { DryingRun, DryingRunState, OvenPlan } from '../database/generated/sqlite/client.ts';
-import { howDried } from '../drying/service.ts';
 import { invalid } from '../errors.ts';
+import { coolMinutes } from './cooling.ts';
 import { earliest, stepOf, type NextStep } from './next-step.ts';
-import { usualCoolDownMinutes } from './rules.ts';
 import { loadName } from './run-rows.ts';
 
 const minuteMs = 60_000;
@@ -48,23 +47,6 @@ export async function runsBetween(
     .sort((a, b) => startOf(a).getTime() - startOf(b).getTime());
 }
 
-/** The longest that any of its loads cools, min. */
-export async function coolDownMinutes(
-  { database: { read } }: Pick<Context, 'database'>,
-  runId: string,
-): Promise<number> {
-  const loads = await read.dryingLoad.findMany({
-    where: { runId },
-    include: { request: { include: { container: true } } },
-  });
-  let longest = 0;
-  for (const { request } of loads) {
-    const { recipe } = await howDried(read, request.container);
-    longest = Math.max(longest, recipe?.coolDownMinutes ?? usualCoolDownMinutes);
-  }
-  return longest;
-}
-
 export async function stepOfRun(context: Context, run: DryingRun): Promise<NextStep | null> {
   if (run.state === 'FINISHED' || run.state === 'INTERRUPTED') return null;
   const { read } = context.database;
@@ -74,7 +56,7 @@ export async function stepOfRun(context: Context, run: DryingRun): Promise<NextS
     include: { request: { include: { container: { select: { label: true } } } } },
     orderBy: { id: 'asc' },
   });
-  const cool = run.state === 'COOLING' ? await coolDownMinutes(context, run.id) : 0;
+  const cool = run.state === 'COOLING' ? await coolMinutes(context, run.id) : 0;
   const of = { ...run, ovenName: oven.name, loads: loads.map(loadName) };
   return stepOf(of, context.now(), context.lab.timeZone, cool);
 }

@@ -14,7 +14,7 @@ export { inOvenOf, inOvenSaid } from './in-oven.ts';
 export { leastHoodHoursOf, leastHoodHoursSaid, usualLeastHoodHours } from './hood.ts';
 export { directions, frontEdges, goneFromMs, prepared, type Prepared } from './prepared.ts';
 export { freeDryGrams, freePlates, holdMade, needLetGo } from './hold.ts';
-export { localId } from './ids.ts';
+export { globalId, localId } from './ids.ts';
 export { bulkDensityName, propertyNames } from './properties.ts';
 export { checkNotFuture, onRecorded, type Recorded } from './record.ts';
 export { madeSorbent, madeSupplier, madeVessel } from './named-anew.ts';

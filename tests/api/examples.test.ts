@@ -20,6 +20,8 @@ const texts = {
   'the page to try queries on': exampleQueries,
   'open-silica.py': between(script('open-silica.py'), /QUERY = """/, '"""'),
   'take-scoop.ts': between(script('take-scoop.ts'), /const mutation = `/, '`;'),
+  'plan-night.ts': between(script('plan-night.ts'), /const mutation = `/, '`;'),
+  'plan-night.ts, what it asks for': between(script('plan-night.ts'), /const request = `/, '`;'),
   'send-reading.sh': between(script('send-reading.sh'), /"query": "/, '"'),
 };
 

@@ -243,6 +243,33 @@ describeEngines('a plan of the ovens', (on) => {
     only(await ovens.runs());
   });
 
+  it('a planning that is cancelled changes nothing, or keeps the best so far', async () => {
+    const other = await ovens.oven({ name: 'second oven' });
+    expect(other).not.toBe('');
+    // More than are planned exactly, so that the search takes a second at least.
+    for (let count = 0; count < 14; count += 1) await ovens.ask(await silica(700), { wantedBy: inHours(6) });
+    const planning = async () =>
+      (await world.ask<{ ovenPlanning: { jobs: number; share: number } | null }>('{ ovenPlanning { jobs share } }'))
+        .ovenPlanning;
+    const cancel = async (keepBest: boolean) => {
+      const answer = world.post(
+        'mutation { planOvens(input: {}) { __typename ... on Refusal { message } } }',
+      ) as Promise<{ data: { planOvens: { __typename: string; message?: string } } }>;
+      while (!(await planning())) await new Promise((resolve) => setTimeout(resolve, 20));
+      expect((await planning())?.jobs).toBe(14);
+      await world.tell('cancelOvenPlanning', { keepBest }, 'wasPlanning');
+      return (await answer).data.planOvens;
+    };
+    expect(await cancel(false)).toEqual({
+      __typename: 'Refusal',
+      message: 'invalid input: this plan, it was cancelled; plan again',
+    });
+    expect(await ovens.runs()).toEqual([]);
+    expect((await cancel(true)).__typename).toBe('OvensPlanned');
+    expect((await ovens.runs('PLANNED')).flatMap(({ loads }) => loads)).toHaveLength(14);
+    expect(await planning()).toBeNull();
+  });
+
   it('without an oven there is no plan', async () => {
     const empty = await newWorld(database, { estimates: false });
     expect(await empty.refused('planOvens', {})).toMatchObject({
@@ -266,7 +293,7 @@ describeEngines('a plan of the ovens', (on) => {
     expect(await next()).toMatchObject({
       what: 'SET_OVEN',
       sentence: '14:06: set vacuum oven to 130 °C',
-      runId: expect.any(String),
+      runId: run.id,
     });
     world.later(30);
     expect(await next()).toMatchObject({

@@ -86,6 +86,47 @@ describeEngines('a run', (on) => {
     expect(done.loads[0]?.waterFraction).toBeLessThan(0.01);
   });
 
+  it('takes some plates out of their box, and dries those alone', async () => {
+    const box = await world.plates(10);
+    await ovens.ask(box.label, { plates: 4 });
+    const run = (await ovens.plan()).runs[0];
+    // A lone plate is hot at once and a rack of eight after 40 min: four take 20, and dry for 30.
+    expect(minutesBetween(run?.plannedStart ?? '', run?.plannedEnd ?? '')).toBe(50);
+    world.later(54);
+    await ovens.step('startRun', run?.id ?? '');
+    world.later(50);
+    const { run: done } = await ovens.step('finishRun', run?.id ?? '');
+    const made = done.loads[0]?.container.label ?? '';
+    expect([(await world.look(box.label)).plates, (await world.look(made)).plates]).toEqual([6, 4]);
+    expect(done.loads[0]?.request.stage).toBe('DRIED');
+  });
+
+  it('told twice under one key began once', async () => {
+    const run = await planned();
+    world.later(54);
+    const [first, again] = [
+      await ovens.step('startRun', run.id, { clientKey: 'by the oven' }),
+      await ovens.step('startRun', run.id, { clientKey: 'by the oven' }),
+    ];
+    expect(again.run).toEqual(first.run);
+    expect((await world.refused('startRun', { run: run.id })).expected).toBe(
+      'it is in the oven; a run that is planned and has not begun',
+    );
+  });
+
+  it('an open door makes it so much longer, and a run out early says how short it was', async () => {
+    const run = await planned();
+    world.later(54);
+    const { run: begun } = await ovens.step('startRun', run.id);
+    world.later(10);
+    const { run: later } = await ovens.step('openOvenDoor', run.id);
+    expect(minutesBetween(begun.end, later.end)).toBe(5);
+    world.later(10);
+    expect((await ovens.step('takeRunOut', run.id)).notes).toEqual([
+      '40 min short of its recipe: the model counts what it had',
+    ]);
+  });
+
   it('every step can be taken back, the results with what they poured', async () => {
     const run = await planned({ dryGrams: 200 });
     const request = run.loads[0]?.request.id ?? '';
