@@ -22,8 +22,6 @@ export interface Day {
   platesWet: number;
   /** Requests on the list of what is to be dried. */
   waiting: number;
-  /** The ready plates again, by how they are kept. */
-  platesByRegime: PlatesReady[];
 }
 
 export interface PlatesReady {
@@ -42,15 +40,20 @@ const figure = (value: unknown): number => Number(value ?? 0);
 const instantOf = (ms: unknown): number | null => (ms === null || ms === undefined ? null : Math.round(Number(ms)));
 const order: readonly (PlateRegime | null)[] = ['DRY_UNTIL_SPOTTED', 'EQUILIBRATED', null];
 
-/** The day in figures, of one lab. */
-export async function dayOf(reader: Reader, labId: string): Promise<Day> {
-  const { engine } = reader;
+/** What the statements are written with, in the words of an engine. */
+function wordsOf({ engine }: Reader) {
   const word = (type: string, name: string) => (engine === 'sqlite' ? `'${name}'` : `'${name}'::"${type}"`);
   const is = (state: string) => `e."state" = ${word('ExposureState', state)}`;
-  const unsealed = `c."closure" <> ${word('Closure', 'SEALED')}`;
   const ready = `c."kind" = ${word('ContainerKind', 'PLATE_BOX')} and (${is('GOOD')} or ${is('USE_SOON')})`;
-  const count = (condition: string) => `sum(case when ${condition} then 1 else 0 end)`;
   const asOfMs = engine === 'sqlite' ? 'e."asOf"' : `(extract(epoch from e."asOf") * 1000)`;
+  return { word, is, ready, asOfMs };
+}
+
+/** The day in figures, of one lab. */
+export async function dayOf(reader: Reader, labId: string): Promise<Day> {
+  const { word, is, ready, asOfMs } = wordsOf(reader);
+  const unsealed = `c."closure" <> ${word('Closure', 'SEALED')}`;
+  const count = (condition: string) => `sum(case when ${condition} then 1 else 0 end)`;
   const [row] = await reader.select<Record<keyof Day, unknown>>(
     `select count(*) as "inUse", ${count(unsealed)} as "open",
        ${count(`${unsealed} and ${is('REDRY')}`)} as "redry", ${count(`${unsealed} and ${is('USE_SOON')}`)} as "useSoon",
@@ -68,14 +71,6 @@ export async function dayOf(reader: Reader, labId: string): Promise<Day> {
      where e."labId" = $1 and c."isVoid" = false and c."finishedAt" is null`,
     [labId],
   );
-  const regimes = await reader.select<Record<keyof PlatesReady, unknown>>(
-    `select c."regime" as "regime", sum(c."plates") as "plates",
-       min(${asOfMs} + e."hoursToLimit" * ${HOUR_MS}) as "until"
-     from "Exposure" e join "Container" c on c."id" = e."containerId"
-     where e."labId" = $1 and c."isVoid" = false and c."finishedAt" is null and c."plates" > 0 and ${ready}
-     group by c."regime"`,
-    [labId],
-  );
   const until = row?.platesReadyUntil;
   return {
     inUse: figure(row?.inUse),
@@ -90,12 +85,25 @@ export async function dayOf(reader: Reader, labId: string): Promise<Day> {
     platesToRedry: figure(row?.platesToRedry),
     platesWet: figure(row?.platesWet),
     waiting: figure(row?.waiting),
-    platesByRegime: regimes
-      .map(({ regime, plates, until: end }) => ({
-        regime: (regime ?? null) as PlateRegime | null,
-        plates: figure(plates),
-        until: instantOf(end),
-      }))
-      .sort((one, other) => order.indexOf(one.regime) - order.indexOf(other.regime)),
   };
+}
+
+/** The plates that are ready, by how they are kept. */
+export async function platesByRegime(reader: Reader, labId: string): Promise<PlatesReady[]> {
+  const { ready, asOfMs } = wordsOf(reader);
+  const rows = await reader.select<Record<keyof PlatesReady, unknown>>(
+    `select c."regime" as "regime", sum(c."plates") as "plates",
+       min(${asOfMs} + e."hoursToLimit" * ${HOUR_MS}) as "until"
+     from "Exposure" e join "Container" c on c."id" = e."containerId"
+     where e."labId" = $1 and c."isVoid" = false and c."finishedAt" is null and c."plates" > 0 and ${ready}
+     group by c."regime"`,
+    [labId],
+  );
+  return rows
+    .map(({ regime, plates, until }) => ({
+      regime: (regime ?? null) as PlateRegime | null,
+      plates: figure(plates),
+      until: instantOf(until),
+    }))
+    .sort((one, other) => order.indexOf(one.regime) - order.indexOf(other.regime));
 }

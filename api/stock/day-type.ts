@@ -1,6 +1,6 @@
 // What a screen asks first: the day in figures, and a whole list in its order.
 import { builder } from '../builder.ts';
-import { dayOf, type PlatesReady } from '../database/day.ts';
+import { dayOf, platesByRegime, type PlatesReady } from '../database/day.ts';
 import type { ExposureState } from '../database/generated/sqlite/client.ts';
 import { ExposureStateEnum, PlateRegimeEnum } from './enums.ts';
 import { placedContainers } from './list.ts';
@@ -46,7 +46,7 @@ DayRef.implement({
     platesByRegime: t.field({
       type: [PlatesReadyRef],
       description: 'The ready plates by how they are kept; regimes without any are left out.',
-      resolve: ({ platesByRegime }) => platesByRegime,
+      resolve: (_, __, { database, lab }) => platesByRegime(database, lab.id),
     }),
     platesWet: t.exposeInt('platesWet', {
       description: 'Plates that are wet with solvent, in the tank or drying in the hood.',

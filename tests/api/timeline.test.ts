@@ -201,7 +201,8 @@ describeEngines('what happens to stock', (on) => {
     const { event } = await world.tell('openContainer', { label: drum.label });
     await world.tell('correctEvent', { event: event.id, void: true });
     await world.tell('finishContainer', { label: drum.label });
-    for (const act of ['preWash', 'solventGone', 'interrupt']) await world.tell(act, { label: box.label });
+    await world.tell('preWash', { label: box.label, at: world.ago(13 * 60) });
+    for (const act of ['solventGone', 'interrupt']) await world.tell(act, { label: box.label });
     await world.tell('takePlates', { label: box.label, plates: 1 });
     await world.tell('conditionColumn', { label: made?.label });
     const rows = await Promise.all([drum.label, box.label, made?.label ?? ''].map(timeline));

@@ -106,8 +106,9 @@ describeEngines('the list of what to dry', (on) => {
     const box = await world.plates(10);
     await world.tell('preWash', { label: box.label, solvent: 'methanol' });
     expect((await world.refused('requestDrying', { label: box.label, why: 'activation' })).message).toMatch(
-      /solvent-wet plates never go into a hot or vacuum oven.*solventGone first/,
+      /solvent-wet plates never go into a hot or vacuum oven.*recordSolventGone first/,
     );
+    world.later(12 * 60);
     await world.tell('solventGone', { label: box.label });
     expect((await ask(box.label, { plates: 4 })).state).toBe('WAITING');
     expect((await world.refused('requestDrying', { label: box.label, plates: 7, why: 'activation' })).path).toBe(
