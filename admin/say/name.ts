@@ -9,6 +9,12 @@ const plain: Record<string, string> = {
   poreWidth: 'width of the pore filling',
   bulkDensityKgPerM3: 'bulk density',
   voidFraction: 'void between the grains',
+  learnedCapacity: 'water it holds, as learned',
+  learnedClosure: 'what its kind of closure lets in, as learned',
+  learnedContainer: 'what its own closure lets in besides, as learned',
+  learnedOpenMouth: 'what an open mouth lets in, as learned',
+  learnedBed: 'speed through the bed, as learned',
+  learnedHumidity: 'the loggers’ humidity, as learned',
 };
 
 const UNIT_ENDS = /(Percent|Fraction|KgPerM3|GramsPerM3|Grams|Mm|Um|Nm|Ml|C)$/;

@@ -4,6 +4,7 @@ import type { Confidence, Container, Exposure, NumberOrigin } from '../database/
 import { loosePerRim, tightPerLitre, wellClosedPerLitre } from '../science/closures.ts';
 import { sorbentClass } from '../science/properties.ts';
 import { prior } from '../science/uncertainty.ts';
+import { learnedGrounds } from './rests-on-learned.ts';
 import { estimateSettingsOf } from './settings.ts';
 import { targetOf } from './target.ts';
 
@@ -144,6 +145,7 @@ export async function restsOn(context: Context, exposure: Exposure): Promise<Gro
     airGround(exposure),
     ...(await sizeGrounds(context, container)),
     ...(closure ? [closure] : []),
+    ...(await learnedGrounds(context, container)),
     ground('openMouthTransfer', 1000 * settings.filmMPerS, 'mm/s', 'TABLE', 'DERIVED', still),
     ...properties.map(({ name, value, unit, origin, confidence, source }) =>
       ground(name, value, unit, origin, confidence, source),
