@@ -26,6 +26,9 @@ export const events = {
     minutes: maybe(number),
     vacuum: maybe(flag),
     waterFraction: maybe(number),
+    depthMm: maybe(number),
+    minutesToClosed: maybe(number),
+    fan: maybe(flag),
   },
   recordEquilibration: { ...happened, humidityPercent: number, temperatureC: number },
   recordWeighing: {
@@ -73,6 +76,8 @@ export const correctionFields = {
     scooping: maybe(scooping),
     timesADay: maybe(number),
     minutes: maybe(number),
+    depthMm: maybe(number),
+    minutesToClosed: maybe(number),
     temperatureC: maybe(number),
     humidityPercent: maybe(number),
     waterFraction: maybe(number),

@@ -4,6 +4,7 @@ import { dryingCaution, wettingHeat } from './cautions.ts';
 import type { EventName } from './acts.ts';
 import { bases, lids, open, weighedParts, weighingMethods } from './choices.ts';
 import type { Choice, FieldSpec } from './field.ts';
+import { inOvenFields } from './in-oven.ts';
 
 export interface Names {
   rooms: readonly Choice[];
@@ -24,6 +25,8 @@ export interface ActSpec {
   otherwise?: EventName;
   /** Its water can be had from the weighings of a loss on drying. */
   fromWeighings?: boolean;
+  /** What an oven would leave is said beside its fields. */
+  forecast?: boolean;
 }
 
 const rules = 'Follow your lab’s rules and the safety data sheet.';
@@ -163,7 +166,9 @@ export function rarer(of: Line, names: Names): ActSpec[] {
           optional: true,
         },
         { name: 'vacuum', label: 'under vacuum', kind: 'tick', optional: true },
+        ...inOvenFields(isBox),
       ],
+      forecast: true,
       caution: dryingCaution(null),
     },
     {

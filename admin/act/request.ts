@@ -13,6 +13,7 @@ export interface Wanted {
   /** The recipe it is meant for. */
   temperatureC?: number;
   minutes?: number;
+  depthMm?: number;
 }
 
 export const requestDrying = (of: Line, wanted: Wanted, key: string): Promise<Refusal | null> => {

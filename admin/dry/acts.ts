@@ -16,6 +16,7 @@ export const requestDryingAct = act(
     wantedBy: maybe(instant),
     temperatureC: maybe(number),
     minutes: maybe(number),
+    depthMm: maybe(number),
   },
   asked,
 );
@@ -36,6 +37,9 @@ export const driedAct = act(
     minutes: maybe(number),
     vacuum: maybe(flag),
     waterFraction: maybe(number),
+    depthMm: maybe(number),
+    minutesToClosed: maybe(number),
+    fan: maybe(flag),
     at: maybe(instant),
     note: maybe(text),
   },

@@ -1,6 +1,7 @@
 // The form of a drying that somebody waited for: all or some of it, by recipe or measured; and what the API is told of it.
 import type { Choice, FieldSpec } from '../act/field.ts';
 import type { Read } from '../act/field.ts';
+import { inOvenFields } from '../act/in-oven.ts';
 import { grams } from '../say/water.ts';
 import type { Recipe, Request } from './questions.ts';
 
@@ -19,7 +20,7 @@ export const limitWords = (recipe: Recipe | undefined): string =>
   recipe ? `Never above ${recipe.limitC}\u00a0°C (${recipe.source}).` : '';
 
 export function driedFields(request: Request, vessels: readonly Choice[]): FieldSpec[] {
-  const { container, dryGrams, plates, temperatureC, minutes } = request;
+  const { container, dryGrams, plates, temperatureC, minutes, depthMm } = request;
   const isBox = container.kind === 'PLATE_BOX';
   const isPart = dryGrams !== null || plates !== null;
   const usual = container.dryingRecipes[0];
@@ -73,7 +74,10 @@ export function driedFields(request: Request, vessels: readonly Choice[]): Field
       hint: 'By Karl Fischer, or from the weighings below.',
       when: { field: 'how', is: 'measured' },
     },
-    { name: 'vacuum', label: 'under vacuum', kind: 'tick', optional: true },
+    { name: 'vacuum', label: 'under vacuum', kind: 'tick', optional: true, initial: usual?.vacuum ? 'yes' : '' },
+    ...inOvenFields(isBox).map((field) =>
+      field.name === 'depthMm' ? { ...field, initial: String(depthMm ?? '') } : field,
+    ),
     { name: 'at', label: 'When it was dry', kind: 'time', optional: true, hint: 'Empty: now.' },
   ];
 }

@@ -1,10 +1,11 @@
 // What the list of what waits to be dried asks.
 import { question } from '../ask.ts';
 import { lineFields } from '../fields.ts';
-import { given, instant, many, maybe, number, text, type Answer } from '../shape.ts';
+import { flag, given, instant, many, maybe, number, text, type Answer } from '../shape.ts';
 
 const recipeFields = {
   of: text,
+  vacuum: flag,
   temperatureLowC: number,
   temperatureHighC: number,
   minutesLow: number,
@@ -25,6 +26,7 @@ export const waitingQuestion = question<Record<string, never>>('Waiting')({
       wantedBy: maybe(instant),
       temperatureC: maybe(number),
       minutes: maybe(number),
+      depthMm: maybe(number),
       madeAt: instant,
       container: {
         ...lineFields,

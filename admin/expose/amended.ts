@@ -40,6 +40,14 @@ const water: FieldSpec = {
 };
 
 const minutes: FieldSpec = { name: 'minutes', label: 'For', kind: 'number', unit: 'min', ...asItWas };
+const depth: FieldSpec = { name: 'depthMm', label: 'Depth in the tray', kind: 'number', unit: 'mm', ...asItWas };
+const cooledOpen: FieldSpec = {
+  name: 'minutesToClosed',
+  label: 'Cooled in the open for',
+  kind: 'number',
+  unit: 'min',
+  ...asItWas,
+};
 const lidOff: FieldSpec = { name: 'openMinutes', label: 'Lid off for', kind: 'number', unit: 'min', ...asItWas };
 const room: Omit<FieldSpec, 'choices'> = { name: 'room', label: 'To', kind: 'choice', ...asItWas };
 const textOf = (name: string, label: string): FieldSpec => ({ name, label, kind: 'text', ...asItWas });
@@ -70,7 +78,7 @@ export function figuresOf({ type, plates: counted }: Pick<Event, 'type' | 'plate
     PORTION_TAKEN: [grams, basis, lidOff, scooped, stands],
     PLATES_TAKEN: [plates, lidOff, stands],
     COLUMN_PACKED: [grams, basis, lidOff],
-    DRIED: [temperature, minutes, water],
+    DRIED: [temperature, minutes, ...(counted === null ? [depth] : []), cooledOpen, water],
     EQUILIBRATED: [humidity, temperature],
     WEIGHED: [water, basis, weighedPart, method, temperature],
     COUNTED: [

@@ -130,7 +130,7 @@ builder.queryField('dryingForecast', (t) =>
       'What an oven would leave of a container, or of a sorbent in a tray. What is not given comes from the recipe. Refused above what the material stands. Nothing is recorded.',
     args: {
       label: t.arg.string({ description: 'Label of a container; or give a sorbent.' }),
-      sorbent: t.arg.string({ description: 'Name of a sorbent of the lab.' }),
+      sorbent: t.arg.string({ description: 'Name of a sorbent of the lab, or a class such as `silica`.' }),
       grams: t.arg.float({ description: 'Dry g in a tray, with its area; or give a depth.' }),
       trayAreaCm2: t.arg.float({ description: 'Area of the tray, cm².' }),
       startWaterFraction: t.arg.float({

@@ -60,15 +60,26 @@ export interface DryingForecast {
   summary(): string;
 }
 
+/** What is asked of a sorbent: one of the lab, or a class of the table with nothing of its own. */
+type Material = Pick<Sorbent, 'id' | 'name' | 'sorbentClass' | 'targetUpperWaterFraction'>;
+
 interface What {
-  sorbent: Sorbent;
+  sorbent: Material;
   container: Container | null;
 }
 
 async function whatOf({ database, lab }: Context, label?: string | null, name?: string | null): Promise<What> {
   const place = { tx: database.read, labId: lab.id };
   if (label && name) throw unknown('sorbent', name, 'a label or a sorbent, not both');
-  if (name) return { sorbent: await sorbentOf(place, name, 'sorbent'), container: null };
+  if (name) {
+    const found = await database.read.sorbent.findFirst({ where: { labId: lab.id, name } });
+    const ofClass = found ? null : sorbentClass(name.trim().toLowerCase());
+    if (ofClass) {
+      const { name: of } = ofClass;
+      return { sorbent: { id: '', name: of, sorbentClass: of, targetUpperWaterFraction: null }, container: null };
+    }
+    return { sorbent: found ?? (await sorbentOf(place, name, 'sorbent')), container: null };
+  }
   if (!label) throw missing('label', 'the label of a container, or the name of a sorbent');
   const container = await containerOf(place, label, 'label');
   const { sorbent } = await database.read.lot.findUniqueOrThrow({
@@ -78,8 +89,9 @@ async function whatOf({ database, lab }: Context, label?: string | null, name?: 
   return { sorbent, container };
 }
 
-async function numbersFor({ load }: Context, { id, name, sorbentClass: of }: Sorbent): Promise<Numbers> {
-  const numbers = numbersOf({ sorbentClass: of, sorbentName: name }, await load.properties.load(id));
+async function numbersFor({ load }: Context, { id, name, sorbentClass: of }: Material): Promise<Numbers> {
+  const own = id === '' ? [] : await load.properties.load(id);
+  const numbers = numbersOf({ sorbentClass: of, sorbentName: name }, own);
   if (typeof numbers === 'string') throw invalid('sorbent', name, `a sorbent whose water is known: ${numbers}`);
   if (!numbers.drying) throw invalid('sorbent', name, 'a class whose figures for drying are known');
   return numbers;
@@ -115,7 +127,7 @@ function depthOf({ depthMm, grams, trayAreaCm2 }: Said, densityKgPerM3: number, 
 const classWords: Record<string, string> = { c18: 'C18 silica' };
 
 /** What the sentences call it. */
-const calledOf = (of: Sorbent, container: Container | null): string =>
+const calledOf = (of: Material, container: Container | null): string =>
   container?.kind === 'PLATE_BOX' ? 'these plates' : `this ${classWords[of.sorbentClass] ?? of.sorbentClass}`;
 
 function ovenWordsOf(input: Said, recipe: LabRecipe | null, air: RoomAir): DryingForecast['oven'] {
@@ -152,7 +164,7 @@ async function startOf(
   return { startWaterFraction: heldWater(numbers.isotherm, activity), startFrom: 'ROOM_AIR' };
 }
 
-function targetOf({ target }: Said, of: Sorbent): number {
+function targetOf({ target }: Said, of: Material): number {
   if (target != null) return target;
   const upper = of.targetUpperWaterFraction ?? sorbentClass(of.sorbentClass)?.upperWaterFraction ?? null;
   return upper === null ? usualTarget : targetShare * upper;
