@@ -1,11 +1,11 @@
-// A run with its results, weighed or taken from the model; and one that was interrupted, with the water it had reached.
+// A run with its results, weighed or taken from the model: the dryings onto the timelines, the requests answered.
 import { z } from 'zod';
 import type { Context } from '../context.ts';
-import { requestAnswered, requestMade, requestWaits } from '../drying/service.ts';
 import { invalid, unknown } from '../errors.ts';
-import { checkNotFuture, happened, localId, said } from '../stock/service.ts';
-import { write, type Work } from '../work.ts';
+import { checkNotFuture, localId, said } from '../stock/service.ts';
+import { write } from '../work.ts';
 import { bookedDrying, type Booked } from './booked.ts';
+import { inOrder, loadKept, settled } from './load-done.ts';
 import { checkAfter, checkMay, weighedWater } from './rules.ts';
 import { inOven, minutesIn, runOf, type WholeLoad, type WholeRun } from './run-rows.ts';
 import { roomVapourPa } from './room-vapour.ts';
@@ -24,13 +24,6 @@ export const finishSaid = z.object({
   run: z.string('the id of a run'),
   at: said.at,
   results: z.array(result).max(500, 'at most 500 results').nullish(),
-  clientKey: said.clientKey,
-});
-
-export const interruptSaid = z.object({
-  run: z.string('the id of a run'),
-  at: said.at,
-  why: said.text,
   clientKey: said.clientKey,
 });
 
@@ -64,44 +57,6 @@ function measured(load: WholeLoad, given: Given | undefined, path: string): numb
   return weighedWater(given.netGrams, load.dryGrams, `${path}.netGrams`);
 }
 
-async function loadKept(
-  work: Work,
-  load: WholeLoad,
-  booked: Booked,
-  water: number | null,
-  isWeighed: boolean,
-  events: string[],
-) {
-  await work.tx.dryingLoad.update({
-    where: { id: load.id },
-    data: { containerId: booked.container.id, events, waterFraction: water, isWeighed },
-  });
-}
-
-const sum = (some: readonly (number | null)[]): number => some.reduce<number>((all, each) => all + (each ?? 0), 0);
-
-/** The load that makes a request whole answers it; until then it waits. */
-async function settled(work: Work, load: WholeLoad, booked: Booked, at: Date): Promise<void> {
-  const request = await work.tx.dryingRequest.findUniqueOrThrow({
-    where: { id: load.requestId },
-    include: { loads: { include: { run: true } } },
-  });
-  if (request.state === 'WITHDRAWN') return;
-  const done = request.loads.filter(
-    ({ id, run, containerId }) =>
-      id === load.id ||
-      run?.state === 'FINISHED' ||
-      (run?.state === 'INTERRUPTED' && containerId !== null && containerId !== request.containerId),
-  );
-  const isAll =
-    request.dryGrams === null
-      ? request.plates !== null && sum(done.map(({ plates }) => plates)) >= request.plates
-      : sum(done.map(({ dryGrams }) => dryGrams)) >= request.dryGrams - 1e-3;
-  // What was dried where it is was all that is left.
-  if (isAll || booked.madeId === null) await requestAnswered(work, request.id, booked.driedId, at);
-  else await requestWaits(work, request.id);
-}
-
 export function runFinished(context: Context, input: z.output<typeof finishSaid>): Promise<RunEnded> {
   return write(context, 'finishRun', input, async (work) => {
     const run = await runOf(work, input.run);
@@ -133,70 +88,4 @@ export function runFinished(context: Context, input: z.output<typeof finishSaid>
     work.changed('DryingRun', run.id, 'CHANGED');
     return { runId: run.id, notes: [...new Set(notes)], moved: false };
   });
-}
-
-/** Parts that are poured away come before the part that stays: so each finds its grams. */
-const inOrder = (loads: readonly WholeLoad[]): WholeLoad[] =>
-  [...loads].sort((a, b) => Number(isWhole(a)) - Number(isWhole(b)) || a.part - b.part);
-const isWhole = ({ request }: WholeLoad): boolean => request.dryGrams === null && request.plates === null;
-
-/** The power failed, or it had to come out: what each load had reached by then goes onto its timeline, and it waits again. */
-export function runInterrupted(context: Context, input: z.output<typeof interruptSaid>): Promise<RunEnded> {
-  return write(context, 'interruptRun', input, async (work) => {
-    const run = await runOf(work, input.run);
-    checkMay('interrupt', input.run, run.state);
-    const at = input.at ?? work.now;
-    checkNotFuture(at, work.now, 'input.at');
-    checkAfter(at, run.startedAt, 'it went in');
-    const minutes = minutesIn(run, at);
-    const vapour = await roomVapourPa(context, run.oven.roomId);
-    const notes: string[] = [];
-    for (const load of inOrder(run.loads)) {
-      const water = waterAfter(inOven(run, load, vapour), minutes);
-      const { containerId } = load.request;
-      const waiting = await work.tx.dryingRequest.findMany({ where: { containerId, state: 'WAITING' } });
-      // The estimate goes on from what the tray held when it went in; the figure here is for whoever asks the run.
-      const said = { waterFraction: null, vessel: null, room: null, note: null };
-      const booked = await bookedDrying(work, run, load, at, minutes, said);
-      const broken = await happened(work, {
-        type: 'INTERRUPTED',
-        container: booked.container,
-        at,
-        note: null,
-        said: { why: input.why ?? 'the drying was interrupted' },
-      });
-      await loadKept(work, load, booked, water, false, [...booked.eventIds, broken.eventId]);
-      notes.push(...booked.notes, ...broken.notes);
-      await waitsAgain(work, load, booked, at);
-      // A drying answers all that waits of its container; one that was interrupted answers nothing.
-      if (!booked.madeId) for (const { id } of waiting) await requestWaits(work, id);
-    }
-    const ended = { state: 'INTERRUPTED' as const, endedAt: at, why: input.why };
-    await work.tx.dryingRun.update({ where: { id: run.id }, data: ended });
-    work.changed('DryingRun', run.id, 'CHANGED');
-    return { runId: run.id, notes: [...new Set(notes)], moved: true };
-  });
-}
-
-/** What is in its own container goes on waiting; what was poured waits under its own label. */
-async function waitsAgain(work: Work, load: WholeLoad, booked: Booked, at: Date): Promise<void> {
-  const { request } = load;
-  if (!booked.madeId) {
-    await requestWaits(work, request.id);
-    return;
-  }
-  const { why, wantedBy, temperatureC, minutes, weight, depthMm, needId } = request;
-  await requestMade(work, {
-    label: booked.container.label,
-    dryGrams: null,
-    plates: null,
-    why,
-    wantedBy,
-    temperatureC,
-    minutes,
-    priority: weight as 1 | 2 | 4 | 8,
-    depthMm,
-    ...(needId ? { needId } : {}),
-  });
-  await settled(work, load, booked, at);
 }

@@ -3,6 +3,7 @@ import { builder } from '../builder.ts';
 import type { Context } from '../context.ts';
 import { addMutation } from '../mutation.ts';
 import { fresh, LabRef, there } from '../stock/schema.ts';
+import { apartSaid, apartSet } from './apart-set.ts';
 import { careBackSaid, careEnded, careRecorded, careSaid, careTakenBack, endSaid, type CareKept } from './care.ts';
 import { OvenCareKindEnum, OvenKindEnum } from './oven-type.ts';
 import * as ovens from './ovens.ts';
@@ -108,9 +109,9 @@ addMutation('restoreOven', {
 
 addMutation('setOvensApart', {
   description: 'Sets which families may not share an oven.',
-  check: ovens.apartSaid,
+  check: apartSaid,
   success: ApartKept,
-  run: (input, context) => fresh(context, ovens.apartSet(context, input)),
+  run: (input, context) => fresh(context, apartSet(context, input)),
   fields: (t) => ({
     pairs: t.field({
       type: t.listRef(t.listRef(FamilyEnum)),

@@ -1,12 +1,12 @@
-// The lab's ovens: added, changed, removed, and which families may not share one.
+// The lab's ovens: added, changed, removed and put back.
 import { z } from 'zod';
 import { roomNamed } from '../climate/service.ts';
 import type { Context } from '../context.ts';
 import { Prisma, type Oven } from '../database/generated/sqlite/client.ts';
-import { invalid, missing, unknown } from '../errors.ts';
+import { invalid, unknown } from '../errors.ts';
 import { localId, said } from '../stock/service.ts';
 import { newId, write, type Transaction, type Work } from '../work.ts';
-import { checkHours, families, type OpenHours } from './rules.ts';
+import { checkHours, type OpenHours } from './rules.ts';
 
 /** The planner tells ovens apart by the bits of a word. */
 const mostOvens = 30;
@@ -178,29 +178,4 @@ export function ovenRestored(context: Context, input: z.output<typeof ovenSaid>)
     }
     return { ovenId: oven.id };
   });
-}
-
-const family = z.enum(families, families.join(', '));
-export const apartSaid = z.object({
-  pairs: z.array(z.array(family).length(2, 'two families'), 'pairs of families').max(6, 'at most 6 pairs').nullish(),
-  clientKey: said.clientKey,
-});
-
-/** Sets which families may not share an oven; null puts common practice back. */
-export async function apartSet(context: Context, input: z.output<typeof apartSaid>): Promise<{ labId: string }> {
-  const answer = await write(context, 'setOvensApart', input, async (work) => {
-    if (input.pairs === undefined) throw missing('input.pairs', 'pairs of families, or null for common practice');
-    input.pairs?.forEach(([one, other], i) => {
-      if (one === other) throw invalid(`input.pairs.${i}`, [one, other], 'two different families');
-    });
-    const lab = await work.tx.lab.findUniqueOrThrow({ where: { id: work.labId } });
-    const { ovensApart: _, ...rest } = (lab.settings ?? {}) as Record<string, Prisma.InputJsonValue>;
-    const settings = input.pairs === null ? rest : { ...rest, ovensApart: input.pairs };
-    await work.tx.lab.update({ where: { id: work.labId }, data: { settings } });
-    work.changed('Lab', work.labId, 'CHANGED');
-    return { labId: work.labId };
-  });
-  const { settings } = await context.database.read.lab.findUniqueOrThrow({ where: { id: context.lab.id } });
-  Object.assign(context.lab, { settings });
-  return answer;
 }

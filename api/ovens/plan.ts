@@ -1,6 +1,6 @@
 // A plan made and written down: what is planned and has not begun is laid out anew, what has begun or was fixed stays.
 import type { Context } from '../context.ts';
-import { invalid, missing, Refused } from '../errors.ts';
+import { missing, Refused } from '../errors.ts';
 import { changesOf } from '../science/ovens/changes.ts';
 import type { AnswerBatch, OvenAnswer } from '../science/ovens/answer.ts';
 import { isUnplaced } from '../science/ovens/schedule.ts';
@@ -9,7 +9,7 @@ import { apartOf } from './apart.ts';
 import { factsOf, type Facts, type RunRow } from './facts.ts';
 import { saidTime } from './hours.ts';
 import { answered, inLine } from './planning.ts';
-import { partWords, posed, type Posed } from './problem.ts';
+import { posed, type Posed } from './problem.ts';
 import type { Wanted } from './shares.ts';
 
 export type Planned = { planId: string };
@@ -281,9 +281,3 @@ const snapshotOf = (runs: readonly RunRow[]) =>
     ...run,
     loads: loads.map(({ request: __, ...load }) => load),
   }));
-
-export { partWords };
-
-/** Refuses when a plan can no longer be taken back. */
-export const cannotTakeBack = (id: string, why: string): Refused =>
-  invalid('input.plan', id, `${why}; plan again instead`);

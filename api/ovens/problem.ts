@@ -40,7 +40,7 @@ function namer(): (name: string) => string {
   };
 }
 
-export const partWords = (part: number, parts: number): string => (parts > 1 ? ` (${part} of ${parts})` : '');
+const partWords = (part: number, parts: number): string => (parts > 1 ? ` (${part} of ${parts})` : '');
 
 /** What an oven stands at now, and when it is free. */
 function nowIn(oven: OvenWithCare, facts: Facts, originMs: number): { freeAt: number; startTemperatureC: number } {

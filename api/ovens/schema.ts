@@ -3,15 +3,19 @@ import { builder } from '../builder.ts';
 import { DayRef } from '../stock/refs.ts';
 import './ended.ts';
 import './oven-type.ts';
+import './step-type.ts';
+import './load-type.ts';
 import './run-type.ts';
 import './request-type.ts';
 import './plan-type.ts';
 import './oven-keep-type.ts';
+import './plan-acts-type.ts';
 import './run-steps-type.ts';
 import { planningNow } from './planning.ts';
 import { PlanningRef } from './plan-type.ts';
 import { DryingRunRef, OvenPlanRef, OvenRef } from './refs.ts';
-import { OvenStepRef, RunStateEnum } from './run-type.ts';
+import { RunStateEnum } from './run-type.ts';
+import { OvenStepRef } from './step-type.ts';
 import { currentPlan, nextOvenStep, runsBetween } from './run-view.ts';
 
 builder.queryFields((t) => ({
