@@ -10,7 +10,7 @@ import { amountOf, factsOf, preparedOf, type Stocked, withStock } from './facts.
 import { columnsOf, checkTime } from './need.ts';
 import { lackWords, obstacleIn, type Obstacle } from './obstacle.ts';
 import { groundOf, openNeeds, plannedNeeds } from './plan.ts';
-import { choiceFor } from './reserve.ts';
+import { Shelf } from './reserve.ts';
 import { needFields, type NeedSaid } from './said.ts';
 
 export const previewSaid = z.object(needFields);
@@ -66,7 +66,7 @@ export async function availabilityOf(
   const facts = prep.needs.at(-1);
   if (!facts) throw new Error('nothing was asked about');
   const isPlates = need.kind === 'PLATES';
-  const choice = await choiceFor(reader, lab.id, facts);
+  const choice = await new Shelf(reader, lab.id).choiceFor(facts);
   const amount = amountOf(facts);
   const about = { by: said.at, dryGrams: isPlates ? null : amount, plates: isPlates ? amount : null };
   if (choice.shares === null) {

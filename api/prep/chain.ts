@@ -1,9 +1,11 @@
 // A need as the planner takes it: what is still to do, from when on, and what goes on meanwhile.
-import type { PrepStepKind } from '../database/generated/sqlite/client.ts';
+import type { PrepStep, PrepStepKind } from '../database/generated/sqlite/client.ts';
+import { restMinutes } from '../science/columns/conditioning.ts';
 import { earliestIn } from '../science/prep/intervals.ts';
 import { loadsOf } from '../science/prep/loads.ts';
 import type { PlannedStep, PrepNeed, PrepResources, Stage } from '../science/prep/stages.ts';
 import { goneFromMs, leastHoodHoursOf } from '../stock/service.ts';
+import { detailOf } from './detail.ts';
 import { amountOf, type NeedFacts, type PrepFacts } from './facts.ts';
 import { minuteOf } from './hours.ts';
 import { isGoodAt } from './rules.ts';
@@ -15,8 +17,6 @@ const five = (minutes: number): number => Math.ceil(minutes / 5) * 5;
 /** Somebody's hands at a tank or an oven, and at handing over (invented; common practice at most). */
 const handsMinutes = 10;
 const handOverMinutes = 5;
-/** After alumina, until heat and bubbles are gone: minutes, more with the width of the bed (invented; watch the bed). */
-const restMinutes = (diameterMm: number): number => five(10 + diameterMm / 2);
 /** Depth of a tray where the recipe says none, mm. */
 const usualDepthMm = 10;
 
@@ -205,7 +205,7 @@ function packing(of: Building, facts: NeedFacts, { settings }: PrepFacts): void 
   const { need, column, kept, sorbentClass } = facts;
   if (need.kind !== 'COLUMN' || !column) return;
   const packed = kept.find(({ container }) => container.kind === 'COLUMN');
-  const rest = sorbentClass === 'alumina' ? restMinutes(column.diameterMm) : 0;
+  const rest = sorbentClass === 'alumina' ? five(restMinutes(column.diameterMm)) : 0;
   if (!packed) of.stages.push({ kind: 'PACK', minutes: five(settings.packMinutes), restMinutes: 0 });
   else of.done.set('PACK', packed.container.cameInAt);
   if (!packed?.conditionedAt) {
@@ -219,6 +219,61 @@ function packing(of: Building, facts: NeedFacts, { settings }: PrepFacts): void 
   const from = minuteOf(packed.conditionedAt);
   of.running.push(running('REST', from, from + rest));
   of.floor = Math.max(of.floor, five(from + rest));
+}
+
+/** So long a step that was not ticked is taken to be done as printed. */
+const graceMs = 36 * 3_600_000;
+
+/** Open steps whose time has come: under way, as printed, until somebody says otherwise. */
+const underWay = ({ steps }: NeedFacts, now: Date): PrepStep[] =>
+  steps.filter(
+    ({ doneAt, goneAt, startAt, endAt }) =>
+      !doneAt && !goneAt && startAt <= now && now.getTime() < endAt.getTime() + graceMs,
+  );
+
+const stepOf = ({ kind, load, loads, startAt, endAt, isAttended, detail }: PrepStep): PlannedStep => ({
+  kind,
+  load,
+  loads,
+  start: minuteOf(startAt),
+  end: minuteOf(endAt),
+  isAttended,
+  ovenId: detailOf(detail).ovenId,
+});
+
+const lagOf = { WASH: 'AIR_DRY', OVEN: 'COOL', CONDITION: 'REST' } as const;
+
+/** Takes what is under way out of the stages; what waits by itself after it stays where it was. */
+function withoutBegun(of: Building, facts: NeedFacts, now: Date): void {
+  const begun = underWay(facts, now);
+  const rowsOf = (kind: PrepStepKind) => begun.filter((row) => row.kind === kind);
+  const stages: Stage[] = [];
+  for (const stage of of.stages) {
+    const rows = rowsOf(stage.kind === 'WASH' ? 'PRE_WASH' : stage.kind);
+    if (rows.length === 0) {
+      stages.push(stage);
+      continue;
+    }
+    of.running.push(...rows.map(stepOf));
+    const left = 'loads' in stage ? stage.loads.filter(({ load }) => !rows.some((row) => row.load === load)) : [];
+    const ends = Math.max(...rows.map(({ endAt }) => minuteOf(endAt)));
+    of.floor = Math.max(of.floor, five(ends));
+    if (left.length > 0 && 'loads' in stage) {
+      stages.push({ ...stage, loads: left });
+      continue;
+    }
+    const lag = stage.kind in lagOf ? lagOf[stage.kind as keyof typeof lagOf] : null;
+    const waits = facts.steps.find((row) => row.kind === lag && !row.doneAt && !row.goneAt);
+    if (!waits) continue;
+    const waiting = stepOf(waits);
+    of.running.push(waiting);
+    of.floor = Math.max(of.floor, five(waiting.end));
+    if (stage.kind !== 'CONDITION') of.keepsFrom = of.floor;
+    if (stage.kind === 'WASH') {
+      of.takes.push({ of: 'hood', from: Math.max(minuteOf(now), waiting.start), to: waiting.end, amount: amountOf(facts) });
+    }
+  }
+  of.stages = stages;
 }
 
 /** What is left to do for a need. */
@@ -236,6 +291,7 @@ export function chainOf(
   equilibrating(of, facts, prep);
   packing(of, facts, prep);
   of.stages.push({ kind: 'HAND_OVER', minutes: handOverMinutes, restMinutes: 0 });
+  withoutBegun(of, facts, prep.now);
   // Once in the oven, it is there.
   const inOven = spans.filter(({ needId, isBegun }) => isBegun && needId === need.id);
   const begun = Math.min(of.floor, ...inOven.map(({ start }) => start));

@@ -3,7 +3,7 @@
 import { Prisma, type Need, type PrepStep } from '../database/generated/sqlite/client.ts';
 import { planNeeds, type Outcome } from '../science/prep/plan.ts';
 import type { PlannedStep, PrepResources } from '../science/prep/stages.ts';
-import { nothingGrams } from '../stock/service.ts';
+import { needLetGo, nothingGrams } from '../stock/service.ts';
 import { newId, type Work } from '../work.ts';
 import { chainOf, type Chain } from './chain.ts';
 import { described, type Describing } from './describe.ts';
@@ -13,7 +13,7 @@ import { instantOf, minuteOf, workingMinutes } from './hours.ts';
 import { lackWords, missedWords, obstacleIn, type Obstacle } from './obstacle.ts';
 import { ovensOf, type OvenSpan } from './ovens.ts';
 import { requestsKept } from './requests.ts';
-import { reserved } from './reserve.ts';
+import { reserved, Shelf } from './reserve.ts';
 import { prepSettingsOf } from './settings.ts';
 
 const dayMs = 86_400_000;
@@ -152,6 +152,14 @@ async function stepsKept(work: Work, planned: Planned, by: Describing): Promise<
   }
 }
 
+/** Steps whose time has come are taken to be under way, as printed, until somebody says otherwise. */
+async function begunMarked(work: Work, needs: readonly NeedFacts[]): Promise<void> {
+  const ids = needs.flatMap(({ steps }) =>
+    steps.filter((row) => !row.doneAt && !row.goneAt && !row.begunAt && row.startAt <= work.now).map(({ id }) => id),
+  );
+  if (ids.length > 0) await work.tx.prepStep.updateMany({ where: { id: { in: ids } }, data: { begunAt: work.now } });
+}
+
 const hasEvents = ({ events }: PrepStep): boolean => Array.isArray(events) && events.length > 0;
 
 async function needKept(work: Work, { facts: { need }, obstacle, firstPossible }: Planned): Promise<void> {
@@ -190,11 +198,16 @@ async function stocked(work: Work, prep: PrepFacts): Promise<{ lacking: Map<stri
   const without = prep.needs
     .filter((facts) => !isKept(facts))
     .sort((a, b) => b.need.weight - a.need.weight || a.need.at.getTime() - b.need.at.getTime());
+  // First let go of all that will not do, so that others may have it.
+  for (const { need, kept } of without) if (kept.length > 0) await needLetGo(work, need.id);
+  const shelf = new Shelf(work.tx, work.labId);
+  let isMoved = without.some(({ kept }) => kept.length > 0);
   for (const facts of without) {
-    const choice = await reserved(work, facts);
+    const choice = await reserved(work, shelf, facts);
+    if (choice.shares !== null) isMoved = true;
     if (choice.shares === null) lacking.set(facts.need.id, lackWords(facts, choice));
   }
-  return { lacking, isMoved: without.length > 0 };
+  return { lacking, isMoved };
 }
 
 /** Plans everything anew and keeps what came of it: stock, steps, what stands in the way, what is to be dried. */
@@ -213,6 +226,7 @@ export async function replanned(work: Work, lab: LabFacts): Promise<void> {
     await stepsKept(work, each, { settings: prep.settings, ovenNames: ground.ovenNames, roomName });
     await needKept(work, each);
   }
+  await begunMarked(work, prep.needs);
   await requestsKept(work, planned);
   await markPlanned(work);
 }

@@ -1,7 +1,7 @@
 // Stock for a need: chosen by lot, state and age, and kept, so that the same grams or plates are never promised twice.
 import type { Need } from '../database/generated/sqlite/client.ts';
 import { chosen, type Candidate, type Choice } from '../science/prep/choose.ts';
-import { freeDryGrams, freePlates, holdMade, needLetGo } from '../stock/service.ts';
+import { freeDryGrams, freePlates, holdMade } from '../stock/service.ts';
 import type { Work } from '../work.ts';
 import { amountOf, preparedOf, type NeedFacts, type Reader, type Stocked, withStock } from './facts.ts';
 import { isGoodAt } from './rules.ts';
@@ -11,7 +11,7 @@ import { isWashedFor } from './washed-in.ts';
 const mostCandidates = 2_000;
 
 /** What of a sorbent is there that could serve. */
-export async function stockOf(reader: Reader, labId: string, need: Need): Promise<Stocked[]> {
+async function stockOf(reader: Reader, labId: string, need: Need): Promise<Stocked[]> {
   const isPlates = need.kind === 'PLATES';
   return reader.container.findMany({
     where: {
@@ -31,7 +31,7 @@ export async function stockOf(reader: Reader, labId: string, need: Need): Promis
 }
 
 /** A box as a need sees it. Plates are activated before use in any case; bulk only where it is too wet. */
-export function candidateOf(one: Stocked, { need, how }: Pick<NeedFacts, 'need' | 'how'>): Candidate {
+function candidateOf(one: Stocked, { need, how }: Pick<NeedFacts, 'need' | 'how'>): Candidate {
   const isPlates = need.kind === 'PLATES';
   const isPrepared = isPlates && isWashedFor(need, preparedOf(one)) && preparedOf(one)?.preWash != null;
   const isGood = isGoodAt(one.exposure, need.at, need.limitWaterFraction);
@@ -49,25 +49,48 @@ export function candidateOf(one: Stocked, { need, how }: Pick<NeedFacts, 'need' 
   };
 }
 
-/** What would serve, nothing kept. */
-export async function choiceFor(reader: Reader, labId: string, facts: NeedFacts): Promise<Choice> {
-  const { need } = facts;
-  const candidates = (await stockOf(reader, labId, need)).map((one) => candidateOf(one, facts));
-  return chosen(candidates, {
-    amount: amountOf(facts),
-    at: need.at.getTime(),
-    lotId: need.isLotWished ? need.lotId : null,
-  });
+/** What of a sorbent is there, asked of the database once in one planning, with what is promised meanwhile taken off. */
+export class Shelf {
+  private readonly stock = new Map<string, Promise<Stocked[]>>();
+  private readonly promised = new Map<string, number>();
+  private readonly reader: Reader;
+  private readonly labId: string;
+
+  constructor(reader: Reader, labId: string) {
+    this.reader = reader;
+    this.labId = labId;
+  }
+
+  /** What would serve; nothing is kept by asking. */
+  async choiceFor(facts: NeedFacts): Promise<Choice> {
+    const { need } = facts;
+    const key = `${need.sorbentId} ${need.kind === 'PLATES'} ${need.backing ?? ''}`;
+    const stock = this.stock.get(key) ?? stockOf(this.reader, this.labId, need);
+    this.stock.set(key, stock);
+    const candidates = (await stock).map((one) => {
+      const candidate = candidateOf(one, facts);
+      return { ...candidate, free: candidate.free - (this.promised.get(one.id) ?? 0) };
+    });
+    return chosen(candidates, {
+      amount: amountOf(facts),
+      at: need.at.getTime(),
+      lotId: need.isLotWished ? need.lotId : null,
+    });
+  }
+
+  take(containerId: string, amount: number): void {
+    this.promised.set(containerId, (this.promised.get(containerId) ?? 0) + amount);
+  }
 }
 
-/** Lets go of what was kept and keeps what serves now; null where there is not enough. */
-export async function reserved(work: Work, facts: NeedFacts): Promise<Choice> {
+/** Keeps what serves now; null where there is not enough. */
+export async function reserved(work: Work, shelf: Shelf, facts: NeedFacts): Promise<Choice> {
   const { need } = facts;
-  await needLetGo(work, need.id);
-  const choice = await choiceFor(work.tx, work.labId, facts);
+  const choice = await shelf.choiceFor(facts);
   if (choice.shares === null) return choice;
   for (const { containerId, amount } of choice.shares) {
     const isPlates = need.kind === 'PLATES';
+    shelf.take(containerId, amount);
     await holdMade(work, {
       containerId,
       dryGrams: isPlates ? null : amount,

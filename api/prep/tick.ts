@@ -3,7 +3,7 @@ import { z } from 'zod';
 import type { Context } from '../context.ts';
 import type { PrepStep, PrepStepKind } from '../database/generated/sqlite/client.ts';
 import { invalid, unknown } from '../errors.ts';
-import { localId, said } from '../stock/service.ts';
+import { localId, needLetGo, said, takenBack } from '../stock/service.ts';
 import { write, type Work } from '../work.ts';
 import { stepDone } from './done.ts';
 import { replanned } from './plan.ts';
@@ -104,6 +104,13 @@ export function stepsTicked(context: Context, input: z.output<typeof tickStepsSa
       const row = await stepOf(work, id, `input.ids.${index}`);
       if (!except.has(row.id) && !row.goneAt) rows.push(row);
     }
+    // What was not done is planned anew from now on.
+    for (const id of except) {
+      await work.tx.prepStep.updateMany({
+        where: { id, labId: work.labId, doneAt: null },
+        data: { begunAt: null, goneAt: work.now },
+      });
+    }
     const inTurn = rows.sort(
       (a, b) => a.startAt.getTime() - b.startAt.getTime() || order.indexOf(a.kind) - order.indexOf(b.kind),
     );
@@ -118,12 +125,12 @@ export function stepsTicked(context: Context, input: z.output<typeof tickStepsSa
   });
 }
 
-/** Takes a tick back that recorded nothing; where events were recorded, they are corrected instead. */
+/** Takes a tick back, with every event that it recorded. */
 export function stepUnticked(context: Context, input: z.output<typeof untickStepSaid>): Promise<Ticked> {
   return write(context, 'untickStep', input, async (work) => {
     const row = await stepOf(work, input.id, 'input.id');
     if (!row.doneAt) return { stepIds: [row.id], notes: [] };
-    const notes = await undone(context, work, row);
+    const notes = await undone(work, row);
     await work.tx.prepStep.update({
       where: { id: row.id },
       data: { doneAt: null, doneById: null, events: [], version: row.version + 1, changedAt: work.now },
@@ -134,11 +141,15 @@ export function stepUnticked(context: Context, input: z.output<typeof untickStep
   });
 }
 
-async function undone(_context: Context, work: Work, row: PrepStep): Promise<string[]> {
-  const events = z.array(z.string()).catch([]).parse(row.events);
-  if (events.length > 0) throw invalid('input.id', row.id, 'a tick that recorded nothing; correct its event instead');
+/** What it recorded never was; what was taken apart goes back, and is kept anew by planning. */
+async function undone(work: Work, row: PrepStep): Promise<string[]> {
+  const ids = z.array(z.string()).catch([]).parse(row.events);
+  const notes: string[] = [];
+  if (ids.length > 0) await needLetGo(work, row.needId);
+  for (const id of ids.reverse()) notes.push(...(await takenBack(work, id, 'a tick that was taken back')).notes);
   if (row.kind === 'HAND_OVER') {
     await work.tx.need.update({ where: { id: row.needId }, data: { metAt: null } });
+    work.changed('Need', row.needId, 'CHANGED');
   }
-  return [];
+  return notes;
 }

@@ -108,8 +108,8 @@ function washPlaced(ledger: Ledger, stage: WashStage, deadline: number, floor: n
     }
     if (washed.length === loads.length) {
       const from = Math.min(...washed.map(({ start }) => start));
-      const inHood = Math.min(...washed.map(({ end }) => end));
-      return { steps: [...washed.reverse(), step('AIR_DRY', inHood, first.until)], from };
+      // Each load has its place in the hood from its own end on; the least hours count from the last.
+      return { steps: [...washed.reverse(), step('AIR_DRY', first.step.end, first.until)], from };
     }
     ledger.backTo(mark);
     latest = first.step.end;
