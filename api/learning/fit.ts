@@ -8,7 +8,7 @@ import { expect } from '../science/calibration/expect.ts';
 import { heldOf, gaussianOf, varianceAlong } from '../science/calibration/gaussian.ts';
 import { learn, type Learned } from '../science/calibration/learn.ts';
 import { storyOf } from '../science/calibration/story.ts';
-import { bearsOn, taught, type Taught } from '../science/calibration/taught.ts';
+import { type Bears, bearsOn, taught, type Taught } from '../science/calibration/taught.ts';
 import type { Weighing } from '../science/calibration/weighing.ts';
 import { saidBy, type Said } from './rules.ts';
 
@@ -28,7 +28,7 @@ export interface WeighingRow {
   expectedNow: number | null;
   sigmas: number | null;
   why: string | null;
-  bearsOn: readonly string[];
+  bearsOn: readonly Bears[];
 }
 
 export interface Fit {

@@ -1,8 +1,9 @@
 // The query `learned`: every factor that weighings bear on, before and after, with the weighings.
 import { builder } from '../builder.ts';
 import { ContainerRef, LotRef } from '../stock/schema.ts';
-import { learnedFacts, type LearnedFact } from './learned.ts';
-import { LearnedFactorRef, WeighingRef } from './refs.ts';
+import type { LearnedWeighing } from '../database/generated/sqlite/client.ts';
+import { learnedFacts, type LearnedFact, type WeighingSeen } from './learned.ts';
+import { LearnedFactorRef, SaysRef, WeighingRef } from './refs.ts';
 import { sentenceOf, titleOf } from './words.ts';
 
 const KindEnum = builder.enumType('LearnedKind', {
@@ -21,9 +22,26 @@ const KindEnum = builder.enumType('LearnedKind', {
 });
 
 const stand = ({ ln, sd, weighingCount }: LearnedFact) => ({ ln, sd, weighings: weighingCount });
+const seen = (learned: LearnedWeighing): WeighingSeen => ({
+  eventId: learned.eventId,
+  containerId: learned.containerId,
+  at: learned.at,
+  learned,
+  isRight: learned.counts === 'CONFIRMED' ? true : null,
+});
 /** A factor; of the humidity, what is added to it. */
-const valueOf = ({ kind }: LearnedFact, ln: number): number => (kind === 'HUMIDITY' ? ln : Math.exp(ln));
+const valueOf = ({ kind }: Pick<LearnedFact, 'kind'>, ln: number): number => (kind === 'HUMIDITY' ? ln : Math.exp(ln));
 const ninety = 1.645;
+
+SaysRef.implement({
+  description: 'What one weighing alone says of a factor, all others as they were learned.',
+  fields: (t) => ({
+    weighing: t.field({ type: WeighingRef, description: 'The weighing.', resolve: ({ weighing }) => seen(weighing) }),
+    value: t.float({ description: 'What it says.', resolve: (one) => valueOf(one, one.ln) }),
+    low: t.float({ description: '5 % of its range.', resolve: (one) => valueOf(one, one.ln - ninety * one.sd) }),
+    high: t.float({ description: '95 % of its range.', resolve: (one) => valueOf(one, one.ln + ninety * one.sd) }),
+  }),
+});
 
 LearnedFactorRef.implement({
   description:
@@ -65,14 +83,12 @@ LearnedFactorRef.implement({
     weighings: t.field({
       type: [WeighingRef],
       description: 'Those weighings, oldest first, with how far each lies from what all others make one expect.',
-      resolve: ({ weighings }) =>
-        weighings.map((learned) => ({
-          eventId: learned.eventId,
-          containerId: learned.containerId,
-          at: learned.at,
-          learned,
-          isRight: learned.counts === 'CONFIRMED' ? true : null,
-        })),
+      resolve: ({ says }) => says.map(({ weighing }) => seen(weighing)),
+    }),
+    says: t.field({
+      type: [SaysRef],
+      description: 'The same with what each of them alone says of this factor.',
+      resolve: ({ says, kind }) => says.map((one) => ({ ...one, kind })),
     }),
   }),
 });

@@ -2,7 +2,7 @@
 import type { Context } from '../context.ts';
 import type { LearnedWeighing } from '../database/generated/sqlite/client.ts';
 import { learnedRows, newestLearned } from '../database/learned.ts';
-import type { Because } from '../science/calibration/taught.ts';
+import type { Bears, Because } from '../science/calibration/taught.ts';
 import { fitName } from './store.ts';
 import type { Kind, Named } from './words.ts';
 
@@ -19,7 +19,14 @@ export interface LearnedFact extends Named {
   readonly toS: number | null;
   readonly lotId: string | null;
   readonly containerId: string | null;
-  readonly weighings: readonly LearnedWeighing[];
+  readonly says: readonly Says[];
+}
+
+/** A weighing and what it alone says of a factor, all others as they were learned. */
+export interface Says {
+  readonly weighing: LearnedWeighing;
+  readonly ln: number;
+  readonly sd: number;
 }
 
 const closures: Readonly<Record<string, string>> = {
@@ -96,7 +103,10 @@ export async function learnedFacts(context: Context): Promise<LearnedFact[]> {
       toS: because.toS,
       lotId: isLot ? after(name) : null,
       containerId: kind === 'CONTAINER' ? after(name) : null,
-      weighings: all.filter(({ bearsOn }) => Array.isArray(bearsOn) && bearsOn.includes(bears)),
+      says: all.flatMap((weighing) => {
+        const one = (weighing.bearsOn as unknown as Bears[]).find(({ factor }) => factor === bears);
+        return one ? [{ weighing, ln: lnValue + one.by, sd: one.sd }] : [];
+      }),
     };
   });
   const order = (one: LearnedFact): number => kinds.indexOf(one.kind);

@@ -18,6 +18,9 @@ export interface Stands {
 /** Closer to what was assumed than half of its own doubt, nothing is said to differ. */
 const samePart = 0.5;
 
+/** Half the width of a 90 % range, in sigmas. */
+const ninety = 1.645;
+
 const of = (weighings: number): string => `from ${weighings} ${weighings === 1 ? 'weighing' : 'weighings'}`;
 
 /** Two figures: 0.68, 1.1, 12. */
@@ -68,5 +71,5 @@ export function sentenceOf(named: Named, { ln, sd, weighings }: Stands): string 
   }
   const [does, than] = verbs[named.kind](named);
   if (isSame) return `${does} ${than}, within ${percentOf(sd)}, ${of(weighings)}.`;
-  return `${does} about ${times(ln)} of ${than}, ${of(weighings)}.`;
+  return `${does} about ${times(ln)} of ${than} (${times(ln - ninety * sd)} to ${times(ln + ninety * sd)}), ${of(weighings)}.`;
 }

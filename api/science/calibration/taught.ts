@@ -55,11 +55,23 @@ const none = (): Bearing => ({ weighings: 0, fromS: null, toS: null, leftOut: 0 
 
 const bears = ({ noise }: Expected, value: number, sd: number): boolean => Math.abs(value * sd) > bearing * noise;
 
-/** The factors, as stored, that a weighing says something of; a lot's capacity under the lot's own name. */
-export const bearsOn = (row: Expected): string[] =>
+/** What one weighing says of one factor, all others as they were learned: by how much it wants it moved, and how sure it is. */
+export interface Bears {
+  /** As stored; a lot's capacity under the lot's own name. */
+  readonly factor: string;
+  readonly by: number;
+  readonly sd: number;
+}
+
+/** The factors that a weighing says something of. */
+export const bearsOn = (row: Expected): Bears[] =>
   row.unusable !== null
     ? []
-    : [...row.slopes].flatMap(([name, { value, sd }]) => (bears(row, value, sd) ? [storedName(name)] : []));
+    : [...row.slopes].flatMap(([name, { value, sd }]) =>
+        bears(row, value, sd)
+          ? [{ factor: storedName(name), by: (row.found - row.expected) / value, sd: row.noise / Math.abs(value) }]
+          : [],
+      );
 
 function bearings({ after, leftOut }: Learned): Map<string, Bearing> {
   const all = new Map<string, Bearing>();
