@@ -11,6 +11,9 @@ const method = word<'LOSS_ON_DRYING' | 'KARL_FISCHER'>();
 const weighedPart = word<'WHOLE' | 'SCOOP'>();
 const happened = { label: text, at: maybe(instant), note: maybe(text) };
 
+/** Plates: some of a box, or all of it, and where they stand afterwards. */
+const batch = { ...happened, plates: maybe(number), room: maybe(text), closure: maybe(word<Closure>()) };
+
 /** Acts that are events of a container's timeline; each answers `Recorded`. */
 export const events = {
   openContainer: happened,
@@ -18,7 +21,18 @@ export const events = {
   moveContainer: { ...happened, room: text },
   takePortion: { ...happened, grams: number, vessel: maybe(text), room: maybe(text), closure: maybe(word<Closure>()) },
   takePlates: { ...happened, plates: number, room: maybe(text) },
-  packColumn: { ...happened, grams: maybe(number), innerDiameterMm: number, bedLengthMm: number },
+  packColumn: {
+    ...happened,
+    grams: maybe(number),
+    innerDiameterMm: number,
+    bedLengthMm: number,
+    method: maybe(word<'DRY' | 'SLURRY'>()),
+    tapping: maybe(text),
+    flowMlPerMin: maybe(number),
+    pressureBar: maybe(number),
+    packer: maybe(text),
+    dyeTest: maybe(text),
+  },
   mixContainer: happened,
   recordDrying: {
     ...happened,
@@ -42,9 +56,35 @@ export const events = {
   recordCount: { ...happened, grams: maybe(number), plates: maybe(number), grossGrams: maybe(number) },
   recordLoss: { ...happened, grams: number, why: text },
   recordSolvent: { ...happened, what: maybe(text) },
+  prewashPlates: {
+    ...batch,
+    solvent: text,
+    direction: maybe(word<'ALONG_HEIGHT' | 'ALONG_WIDTH'>()),
+    frontEdge: maybe(word<'CUT' | 'MARKED' | 'LEFT'>()),
+    isMobilePhase: maybe(flag),
+    tankLoads: maybe(number),
+    mlPerLoad: maybe(number),
+    tankMinutes: maybe(number),
+  },
+  recordSolventGone: { ...happened, by: maybe(text) },
+  activatePlates: { ...batch, temperatureC: number, minutes: number, vacuum: maybe(flag), oven: maybe(text) },
+  equilibratePlates: {
+    ...batch,
+    salt: maybe(text),
+    inRoom: maybe(text),
+    temperatureC: maybe(number),
+    hours: number,
+  },
+  /** As it was told before it said more; an act that still waits on this machine may be one. */
   preWash: { ...happened, solvent: maybe(text) },
   solventGone: happened,
-  conditionColumn: { ...happened, mobilePhase: maybe(text), columnVolumes: maybe(number) },
+  conditionColumn: {
+    ...happened,
+    mobilePhase: maybe(text),
+    columnVolumes: maybe(number),
+    minutes: maybe(number),
+    flowMlPerMin: maybe(number),
+  },
   interrupt: { ...happened, why: maybe(text) },
   combineContainers: { ...happened, into: text, grams: maybe(number) },
   spendOnCheck: { ...happened, grams: maybe(number), plates: maybe(number), what: maybe(text) },

@@ -19,3 +19,7 @@ export const weighingMethods: readonly Choice[] = [
   { value: 'LOSS_ON_DRYING', words: 'loss on drying' },
   { value: 'KARL_FISCHER', words: 'Karl Fischer' },
 ];
+export const packingMethods: readonly Choice[] = [
+  { value: 'DRY', words: 'dry, with tapping' },
+  { value: 'SLURRY', words: 'as a slurry' },
+];

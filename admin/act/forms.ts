@@ -2,7 +2,8 @@
 import type { Line } from '../fields.ts';
 import { dryingCaution, wettingHeat } from './cautions.ts';
 import type { EventName } from './acts.ts';
-import { bases, lids, open, weighedParts, weighingMethods } from './choices.ts';
+import { activate, equilibrate, prewash, solventGone } from '../activate/forms.ts';
+import { bases, lids, open, packingMethods, weighedParts, weighingMethods } from './choices.ts';
 import type { Choice, FieldSpec } from './field.ts';
 import { inOvenFields } from './in-oven.ts';
 
@@ -169,6 +170,7 @@ export function rarer(of: Line, names: Names): ActSpec[] {
         ...inOvenFields(isBox),
       ],
       forecast: true,
+      fits: !isBox,
       caution: dryingCaution(null),
     },
     {
@@ -179,6 +181,7 @@ export function rarer(of: Line, names: Names): ActSpec[] {
         { name: 'humidityPercent', label: 'At', kind: 'number', unit: '% RH' },
         { name: 'temperatureC', label: 'Temperature', kind: 'number', unit: '°C', initial: '22' },
       ],
+      fits: !isBox,
     },
     {
       name: 'packColumn',
@@ -190,6 +193,12 @@ export function rarer(of: Line, names: Names): ActSpec[] {
         { name: 'innerDiameterMm', label: 'Inner diameter', kind: 'number', unit: 'mm' },
         { name: 'bedLengthMm', label: 'Bed length', kind: 'number', unit: 'mm' },
         { ...gramsField('How much went in', 'Empty: worked out from the bed.'), optional: true },
+        { name: 'method', label: 'Packed', kind: 'choice', choices: packingMethods, optional: true },
+        { name: 'tapping', label: 'Tapping', kind: 'text', optional: true },
+        { name: 'flowMlPerMin', label: 'Settled at a flow of', kind: 'number', unit: 'mL/min', optional: true },
+        { name: 'pressureBar', label: 'Or a pressure of', kind: 'number', unit: 'bar', optional: true },
+        { name: 'packer', label: 'Packer', kind: 'text', optional: true },
+        { name: 'dyeTest', label: 'Dye test', kind: 'text', optional: true },
       ],
     },
     {
@@ -198,7 +207,12 @@ export function rarer(of: Line, names: Names): ActSpec[] {
       record: 'Record it',
       fields: [
         { name: 'mobilePhase', label: 'Mobile phase', kind: 'text', optional: true },
-        { name: 'columnVolumes', label: 'Column volumes', kind: 'number', optional: true },
+        {
+          ...{ name: 'columnVolumes', label: 'Column volumes', kind: 'number', optional: true },
+          hint: '2 to 3 is usual. Empty: from flow and minutes.',
+        },
+        { name: 'flowMlPerMin', label: 'Flow', kind: 'number', unit: 'mL/min', optional: true },
+        { name: 'minutes', label: 'For', kind: 'number', unit: 'min', optional: true },
       ],
       fits: isColumn,
       caution: wettingHeat,
@@ -220,22 +234,6 @@ export function rarer(of: Line, names: Names): ActSpec[] {
         { name: 'into', label: 'Into, its code', kind: 'text', hint: 'Of the same lot: lots are not mixed.' },
         ...(isBox ? [] : [{ ...gramsField('How much', 'Empty: all that the book says is in it.'), optional: true }]),
       ],
-    },
-    {
-      name: 'preWash',
-      title: 'Pre-washed',
-      record: 'Record it',
-      fields: [{ name: 'solvent', label: 'Which solvent', kind: 'text', optional: true }],
-      fits: isBox,
-      caution: `Fume hood, no ignition source, gloves changed at once on a splash. ${rules}`,
-    },
-    {
-      name: 'solventGone',
-      title: 'Solvent gone',
-      record: 'Record it',
-      fields: [],
-      fits: isBox,
-      caution: `Not before the least hours in the hood that your lab sets; never by smell. ${rules}`,
     },
     {
       name: 'recordSolvent',
@@ -271,6 +269,7 @@ export function rarer(of: Line, names: Names): ActSpec[] {
   ];
   return [
     ...everyday(of, names).map((act) => ({ ...act, atOnce: false })),
+    ...(isBox ? [prewash(names), solventGone, activate(names), equilibrate(names)] : []),
     ...all.filter(({ fits }) => fits !== false),
   ];
 }

@@ -12,6 +12,7 @@ const commands: Record<string, Command> = { o: 'lid', t: 'take', w: 'weigh', m: 
 export const pages: readonly { path: string; name: string }[] = [
   { path: '/', name: 'Open now' },
   { path: '/to-dry', name: 'To dry' },
+  { path: '/plates', name: 'Plates' },
   { path: '/came-in', name: 'Came in' },
   { path: '/air', name: 'Rooms and air' },
   { path: '/sorbents', name: 'Sorbents' },

@@ -128,6 +128,22 @@ export const groups: readonly Group[] = [
     typed: ({ desiccantDays }) => ({ desiccantDays: text(desiccantDays) }),
     input: numbers,
   },
+  {
+    name: 'plates',
+    title: 'Prepared plates',
+    keys: ['leastHoodHours', 'equilibratedBandPercent'],
+    words: ({ leastHoodHours, equilibratedBandPercent }) =>
+      `Solvent may be called gone after ${text(leastHoodHours)} h in the hood (common practice: overnight), and no oven takes the plates before. Equilibrated plates are good while the air stays within ${text(equilibratedBandPercent)} % RH of theirs.`,
+    fields: [
+      plain('leastHoodHours', 'Least in the hood', 'h', 'By time and airflow, never by smell.'),
+      plain('equilibratedBandPercent', 'Air may differ by', '% RH'),
+    ],
+    typed: (of) => ({
+      leastHoodHours: text(of.leastHoodHours),
+      equilibratedBandPercent: text(of.equilibratedBandPercent),
+    }),
+    input: numbers,
+  },
 ];
 
 /** None of it is set by the lab: it looks like the default it is. */

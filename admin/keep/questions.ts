@@ -16,6 +16,8 @@ const settings = {
   workingTo: text,
   workingDays: many(number),
   desiccantDays: number,
+  leastHoodHours: number,
+  equilibratedBandPercent: number,
   own: many(text),
 };
 export type LabSettings = Answer<typeof settings>;
@@ -57,6 +59,8 @@ export const setLabSettingsAct = act(
     workingTo: maybe(text),
     workingDays: maybe(many(number)),
     desiccantDays: maybe(number),
+    leastHoodHours: maybe(number),
+    equilibratedBandPercent: maybe(number),
   },
   { lab: { name: text } },
 );

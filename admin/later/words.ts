@@ -32,6 +32,10 @@ const said: Record<string, (input: Input) => string> = {
   recordSolvent: () => 'touched solvent',
   preWash: () => 'pre-washed',
   solventGone: () => 'solvent gone',
+  prewashPlates: ({ solvent }) => `pre-washed with ${String(solvent)}`,
+  recordSolventGone: () => 'solvent gone',
+  activatePlates: ({ temperatureC }) => `activated at ${String(temperatureC)} °C`,
+  equilibratePlates: () => 'equilibrated',
   conditionColumn: () => 'column conditioned',
   spendOnCheck: (input) => `${amount(input)} spent on a check`,
   setHabit: ({ timesADay, minutes }) => `opened by habit ${String(timesADay)} × ${String(minutes)} min`,
@@ -39,6 +43,7 @@ const said: Record<string, (input: Input) => string> = {
   discardContainer: (input) => `${amount(input)} discarded`,
   requestDrying: ({ why }) => `to be dried${typeof why === 'string' && why ? `, ${why}` : ''}`,
   withdrawDrying: () => 'off the list of what to dry',
+  untickSteps: () => 'tick taken back',
   correctEvent: ({ void: isVoid }) => (isVoid ? 'taken back' : 'put right'),
 };
 

@@ -37,6 +37,12 @@ const pulse = {
     platesReady: number,
     platesReadyUntil: maybe(instant),
     platesToRedry: number,
+    platesWet: number,
+    platesByRegime: many({
+      regime: maybe(word<'DRY_UNTIL_SPOTTED' | 'EQUILIBRATED'>()),
+      plates: number,
+      until: maybe(instant),
+    }),
     waiting: number,
   },
   lab: { lastChange: number },

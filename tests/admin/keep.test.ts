@@ -20,6 +20,8 @@ const settings = {
   workingTo: '18:00',
   workingDays: [1, 2, 3, 4, 5],
   desiccantDays: 30,
+  leastHoodHours: 12,
+  equilibratedBandPercent: 5,
   own: ['redryChance', 'workingDays'],
 };
 const group = (name: string) => {

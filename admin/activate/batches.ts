@@ -1,0 +1,90 @@
+// Batches in groups by what to do with them, and each in words.
+import { spokenSpan, spokenTime } from '../say/time.ts';
+import type { Clock } from '../say/state.ts';
+import type { Batch, Prepared } from './questions.ts';
+
+export interface Group {
+  name: string;
+  batches: readonly Batch[];
+}
+
+const groupNames = ['Ready', 'To activate', 'Drying in the hood', 'In the tank', 'Past their band'] as const;
+
+export function groupOf({ state, ready }: Pick<Batch, 'state' | 'ready'>): (typeof groupNames)[number] {
+  if (ready) return 'Ready';
+  if (state === 'WET') return 'In the tank';
+  if (state === 'DRYING') return 'Drying in the hood';
+  return state === 'DRY' ? 'To activate' : 'Past their band';
+}
+
+/** What is ready first, then what waits for somebody; groups without any are left out. */
+export const groupsOf = (batches: readonly Batch[]): Group[] =>
+  groupNames
+    .map((name) => ({ name, batches: batches.filter((batch) => groupOf(batch) === name) }))
+    .filter((group) => group.batches.length > 0);
+
+const time = (at: string, { now, zone }: Clock): string => spokenTime(new Date(at), now, zone);
+
+/** What one wants to know of it, without a full stop. */
+export function answerOf(batch: Prepared, clock: Clock): string {
+  const { state, regimeWords, ready, whyNot, goodUntil, inHoodAt, solventGoneFrom, preWash } = batch;
+  switch (state) {
+    case 'WET':
+      return inHoodAt ? `in the tank until ${time(inHoodAt, clock)}` : 'wet with solvent';
+    case 'DRYING': {
+      const from = solventGoneFrom && Date.parse(solventGoneFrom) > clock.now.getTime() ? solventGoneFrom : null;
+      return from
+        ? `drying; solvent gone from ${time(from, clock)} at the earliest`
+        : 'drying; look whether the solvent is gone';
+    }
+    case 'DRY':
+      return preWash ? 'pre-washed and dry of solvent' : 'dry of solvent';
+    case 'ACTIVATED':
+    case 'EQUILIBRATED': {
+      if (!ready) return whyNot ?? 'not ready';
+      const until = goodUntil ? `, good until ${time(goodUntil, clock)}` : ', good as they stand';
+      return `${regimeWords ?? ''}${until}`;
+    }
+  }
+}
+
+const edgeWords = { CUT: 'front edge cut off', MARKED: 'front edge marked', LEFT: 'front edge left' } as const;
+const wayWords = { ALONG_HEIGHT: 'along the height', ALONG_WIDTH: 'along the width' } as const;
+
+/** What was done to it, a phrase each, oldest first. */
+export function stepsOf(batch: Prepared, clock: Clock): string[] {
+  const { preWash, solventGone, activation, equilibration } = batch;
+  const who = (by: string | null) => (by ? `, ${by}` : '');
+  const steps: string[] = [];
+  if (preWash) {
+    const { solvent, direction, fullLength, frontEdge, tankLoads, mlPerLoad } = preWash;
+    const loads = tankLoads ? `${tankLoads} × ${mlPerLoad ? `${mlPerLoad} mL` : 'tank'}` : '';
+    const more = [
+      fullLength === false ? 'not the full length' : '',
+      direction ? wayWords[direction] : '',
+      frontEdge ? edgeWords[frontEdge] : '',
+      loads,
+    ].filter(Boolean);
+    const words = [`pre-washed with ${solvent ?? 'solvent'}`, ...more].join(', ');
+    steps.push(`${words} (${time(preWash.at, clock)}${who(preWash.by)})`);
+  }
+  if (solventGone) steps.push(`solvent gone (${time(solventGone.at, clock)}${who(solventGone.by)})`);
+  if (activation) {
+    const { temperatureC, minutes, vacuum, oven } = activation;
+    const how = [
+      temperatureC === null ? '' : ` at ${temperatureC} °C`,
+      vacuum ? ' under vacuum' : '',
+      minutes === null ? '' : ` for ${minutes} min`,
+      oven ? ` in ${oven}` : '',
+    ].join('');
+    steps.push(`activated${how} (${time(activation.at, clock)}${who(activation.by)})`);
+  }
+  if (equilibration) {
+    const { humidityPercent, over, hours } = equilibration;
+    const where = over ? ` (${over})` : '';
+    const long = hours === null ? '' : `, ${spokenSpan(hours)}`;
+    const at = `${time(equilibration.at, clock)}${who(equilibration.by)}`;
+    steps.push(`equilibrated at ${Math.round(humidityPercent)} % RH${where}${long} (${at})`);
+  }
+  return steps;
+}
