@@ -16,11 +16,13 @@ import {
 } from './sheet.ts';
 import {
   stepsTicked,
+  stepsUnticked,
   stepTicked,
   stepUnticked,
   tickStepSaid,
   tickStepsSaid,
   untickStepSaid,
+  untickStepsSaid,
   type Ticked,
 } from './tick.ts';
 
@@ -180,6 +182,9 @@ addMutation('tickSteps', {
     ids: t.idList({ required: true, description: 'Which steps.' }),
     except: t.idList({ description: 'But not these.' }),
     at: t.field({ type: 'DateTime', description: 'When they were done; now when not given.' }),
+    asPlanned: t.boolean({
+      description: 'Each at the end of its planned time, or now where that is to come; `at` counts before it.',
+    }),
     note: t.string({ description: 'A note beside them.' }),
   }),
 });
@@ -190,6 +195,14 @@ addMutation('untickStep', {
   success: TickedRef,
   run: (input, context) => fresh(context, stepUnticked(context, input)),
   fields: (t) => ({ id: t.id({ required: true, description: 'Which step.' }) }),
+});
+
+addMutation('untickSteps', {
+  description: 'Takes ticks back, with what they recorded, the last first: all of them, or none.',
+  check: untickStepsSaid,
+  success: TickedRef,
+  run: (input, context) => fresh(context, stepsUnticked(context, input)),
+  fields: (t) => ({ ids: t.idList({ required: true, description: 'Which steps.' }) }),
 });
 
 const PrintedNoted = builder.objectRef<{ on: string }>('PrintNoted').implement({

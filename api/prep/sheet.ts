@@ -95,9 +95,17 @@ function marked(row: StepRow, before: readonly PrintedStep[] | null): SheetStep 
   return { step: row, need: row.need, sentence, since, printed: since === 'CHANGED' ? was : null };
 }
 
+/** What begins then; and what somebody takes out of the hood then, which began on the sheet before. */
+const within = (labId: string, from: Date, to: Date) => ({
+  labId,
+  goneAt: null,
+  need: { droppedAt: null },
+  OR: [{ startAt: { gte: from, lt: to } }, { kind: 'AIR_DRY' as const, endAt: { gte: from, lt: to } }],
+});
+
 async function stepsIn(context: Context, from: Date, to: Date): Promise<StepRow[]> {
   const rows = await context.database.read.prepStep.findMany({
-    where: { labId: context.lab.id, goneAt: null, startAt: { gte: from, lt: to }, need: { droppedAt: null } },
+    where: within(context.lab.id, from, to),
     include: { need: true },
   });
   return lines(rows);
@@ -153,7 +161,7 @@ export async function sheetPrinted(context: Context, input: z.output<typeof note
     for (const part of parts) {
       const { from, to } = spanOf(input.on, part, eveningFrom, lab.timeZone);
       const rows = await work.tx.prepStep.findMany({
-        where: { labId: lab.id, goneAt: null, startAt: { gte: from, lt: to }, need: { droppedAt: null } },
+        where: within(lab.id, from, to),
         include: { need: true },
       });
       const steps = lines(rows).map((row) => ({

@@ -25,10 +25,15 @@ const how = {
 export const tickStepSaid = z.object({ id: step, ...how, clientKey: said.clientKey });
 export const untickStepSaid = z.object({ id: step, clientKey: said.clientKey });
 
+const steps = z.array(step).min(1, 'one step or more').max(500, 'at most 500 steps');
+
+export const untickStepsSaid = z.object({ ids: steps, clientKey: said.clientKey });
+
 export const tickStepsSaid = z.object({
-  ids: z.array(step).min(1, 'one step or more').max(500, 'at most 500 steps'),
+  ids: steps,
   except: z.array(step).max(500, 'at most 500 steps').nullish(),
   at: how.at,
+  asPlanned: z.boolean('true or false').nullish(),
   note: how.note,
   clientKey: said.clientKey,
 });
@@ -118,26 +123,47 @@ export function stepsTicked(context: Context, input: z.output<typeof tickStepsSa
     for (const row of inTurn) {
       // What an earlier tick recorded may have changed it.
       const now = await work.tx.prepStep.findUniqueOrThrow({ where: { id: row.id } });
-      notes.push(...(await ticked(context, work, now, { at: input.at, note: input.note }, 'input.ids')));
+      const planned = input.asPlanned && row.endAt < work.now ? row.endAt : null;
+      notes.push(...(await ticked(context, work, now, { at: input.at ?? planned, note: input.note }, 'input.ids')));
     }
     await replanned(work, context.lab);
     return { stepIds: inTurn.map(({ id }) => id), notes };
   });
 }
 
+async function unticked(work: Work, row: PrepStep): Promise<string[]> {
+  if (!row.doneAt) return [];
+  const notes = await undone(work, row);
+  await work.tx.prepStep.update({
+    where: { id: row.id },
+    data: { doneAt: null, doneById: null, events: [], version: row.version + 1, changedAt: work.now },
+  });
+  work.changed('PrepStep', row.id, 'CHANGED');
+  return notes;
+}
+
 /** Takes a tick back, with every event that it recorded. */
 export function stepUnticked(context: Context, input: z.output<typeof untickStepSaid>): Promise<Ticked> {
   return write(context, 'untickStep', input, async (work) => {
     const row = await stepOf(work, input.id, 'input.id');
-    if (!row.doneAt) return { stepIds: [row.id], notes: [] };
-    const notes = await undone(work, row);
-    await work.tx.prepStep.update({
-      where: { id: row.id },
-      data: { doneAt: null, doneById: null, events: [], version: row.version + 1, changedAt: work.now },
-    });
-    work.changed('PrepStep', row.id, 'CHANGED');
-    await replanned(work, context.lab);
+    const notes = await unticked(work, row);
+    if (row.doneAt) await replanned(work, context.lab);
     return { stepIds: [row.id], notes };
+  });
+}
+
+/** Takes ticks back, the last first, all or none. */
+export function stepsUnticked(context: Context, input: z.output<typeof untickStepsSaid>): Promise<Ticked> {
+  return write(context, 'untickSteps', input, async (work) => {
+    const rows = await Promise.all(input.ids.map((id, index) => stepOf(work, id, `input.ids.${index}`)));
+    const lastFirst = rows.sort(
+      (a, b) => b.startAt.getTime() - a.startAt.getTime() || order.indexOf(b.kind) - order.indexOf(a.kind),
+    );
+    const notes: string[] = [];
+    for (const { id } of lastFirst)
+      notes.push(...(await unticked(work, await work.tx.prepStep.findUniqueOrThrow({ where: { id } }))));
+    await replanned(work, context.lab);
+    return { stepIds: rows.map(({ id }) => id), notes };
   });
 }
 
