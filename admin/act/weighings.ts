@@ -25,6 +25,11 @@ export function massesOf({ tare, before, after }: TypedWeighings): Masses | null
   return { tare: empty, before: full, after: dried.map((grossGrams) => ({ grossGrams })) };
 }
 
+/** The masses themselves, to stand beside what was recorded: "Weighed: 20 g empty, 22 g before; 21.97, 21.96 g after." */
+export const noteWords = ({ tare, before, after }: Masses): string =>
+  `${noteBegins} ${tare} g empty, ${before} g before; ${after.map(({ grossGrams }) => grossGrams).join(', ')} g after.`;
+export const noteBegins = 'Weighed:';
+
 /** One more field as soon as the last is filled. */
 export const withRoom = (after: readonly string[]): string[] =>
   (after.at(-1) ?? '').trim() === '' ? [...after] : [...after, ''];

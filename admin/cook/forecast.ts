@@ -35,10 +35,15 @@ const starts: Record<string, string> = {
 
 const capital = (words: string): string => `${words[0]?.toUpperCase() ?? ''}${words.slice(1)}`;
 
+/** No figure is torn from its unit at the end of a line. */
+const whole = (words: string): string => words.replaceAll(/(\d) (?=%|°C|mm|min|mbar)/g, '$1\u00a0');
+
 /** The line at a glance, and what is said below it. */
 export const forecastWords = (of: Forecast): { line: string; below: string } => ({
-  line: `${capital(of.summary)}.`,
-  below: `${of.floorSentence} It goes in with ${percent(of.startWaterFraction, 1)}, ${starts[of.startFrom] ?? 'as given'}. Dry basis; the time is known to 30 %.`,
+  line: whole(`${capital(of.summary)}.`),
+  below: whole(
+    `${of.floorSentence} It goes in with ${percent(of.startWaterFraction, 1)}, ${starts[of.startFrom] ?? 'as given'}. Dry basis; the time is known to 30 %.`,
+  ),
 });
 
 /** Why there is none: too hot is said aloud, what is not known quietly, half-typed fields not at all. */

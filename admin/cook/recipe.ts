@@ -5,6 +5,10 @@ import type { Recipe } from './questions.ts';
 const ranged = (low: number, high: number, unit: string): string =>
   low === high ? `${low}\u00a0${unit}` : `${low} to ${high}\u00a0${unit}`;
 
+/** Long stays in hours. */
+const timed = (low: number, high: number): string =>
+  low >= 120 && low % 60 === 0 && high % 60 === 0 ? ranged(low / 60, high / 60, 'h') : ranged(low, high, 'min');
+
 export interface FigureShown {
   name: string;
   words: string;
@@ -28,15 +32,16 @@ export function figures(recipe: Recipe): FigureShown[] {
       'temperatureLowC',
       'temperatureHighC',
     ),
-    shown('Once hot', ranged(recipe.minutesLow, recipe.minutesHigh, 'min'), 'minutesLow', 'minutesHigh'),
+    shown('Once hot', timed(recipe.minutesLow, recipe.minutesHigh), 'minutesLow', 'minutesHigh'),
     ...(depthMm === null ? [] : [shown('Tray, at most', `${depthMm}\u00a0mm`, 'depthMm')]),
     shown('Hot after', `${recipe.heatUpMinutes}\u00a0min`, 'heatUpMinutes'),
     shown('Cool after', `${recipe.coolDownMinutes}\u00a0min`, 'coolDownMinutes'),
   ];
 }
 
-/** "Never above 200 °C: it loses silanols for good." */
-export const limitWords = ({ limitC, because }: Recipe): string => `Never above ${limitC}\u00a0°C: ${because}.`;
+/** Where the upper temperature comes from, as a sentence. */
+export const sourceWords = ({ limitSource }: Recipe): string =>
+  `${limitSource[0]?.toUpperCase() ?? ''}${limitSource.slice(1)}.`;
 
 const celsius = (name: string, label: string, hint?: string): FieldSpec => ({
   ...{ name, label, kind: 'number', unit: '°C' },
@@ -60,8 +65,8 @@ export function recipeFields({ plates, limitC }: Recipe): FieldSpec[] {
       ],
     },
     ...(plates ? [] : [depth]),
-    celsius('temperatureLowC', 'From', `At most ${limitC}\u00a0°C.`),
-    celsius('temperatureHighC', 'To', `At most ${limitC}\u00a0°C.`),
+    celsius('temperatureLowC', 'Temperature from', `At most ${limitC}\u00a0°C.`),
+    celsius('temperatureHighC', 'Temperature to', `At most ${limitC}\u00a0°C.`),
     minutes('minutesLow', 'At least, once hot'),
     minutes('minutesHigh', 'At most, once hot'),
     minutes('heatUpMinutes', 'Hot after'),

@@ -144,7 +144,7 @@ describeEngines('a forecast of a drying', (on) => {
     const said = async (args: string) =>
       (await world.post(`{ dryingForecast(${args}) { summary } }`)).errors?.[0]?.message;
     expect(await said(`sorbent: "${silica}", temperatureC: 210`)).toMatch(
-      /^invalid temperatureC: 210, at most 200 °C for silica gel: above it it loses silanols/,
+      /^invalid temperatureC: 210, at most 200 °C for silica gel: above that it loses silanols/,
     );
     expect(await said('temperatureC: 100')).toMatch(/^missing label/);
     expect(await said(`sorbent: "${silica}", minutes: 0`)).toMatch(/^invalid minutes: 0, more than 0 min/);

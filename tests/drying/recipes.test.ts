@@ -60,7 +60,7 @@ describeEngines('recipes', (on) => {
     const refused = async (input: object) => world.refused('setRecipe', { ...input });
     expect(await refused({ dries: 'amino', temperatureHighC: 90 })).toMatchObject({
       path: 'input.temperatureHighC',
-      expected: expect.stringMatching(/^at most 80 °C for amino: above it the bonded phase breaks down/) as string,
+      expected: expect.stringMatching(/^at most 80 °C for amino: above that the bonded phase breaks down/) as string,
     });
     expect((await refused({ dries: 'silica', temperatureLowC: 165 })).path).toBe('input.temperatureLowC');
     expect((await refused({ dries: 'silica', minutesLow: 61 })).path).toBe('input.minutesLow');
@@ -82,7 +82,7 @@ describeEngines('recipes', (on) => {
     await world.tell('recordDrying', { label: box.label, temperatureC: 98, minutes: 30 });
     const hot = await world.refused('recordDrying', { label: box.label, temperatureC: 101, minutes: 30 });
     expect(hot.expected).toContain(
-      `at most 100 °C for plastic-backed plates: above it the plastic backing gives way (${source})`,
+      `at most 100 °C for plastic-backed plates: above that the plastic backing gives way (${source})`,
     );
     await world.tell('resetRecipe', { dries: 'plastic' }, fields);
     expect(

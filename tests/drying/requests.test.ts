@@ -138,7 +138,7 @@ describeEngines('the list of what to dry', (on) => {
     await world.tell('recordSolvent', { label: drum.label });
     const hot = await world.refused('recordDrying', { label: drum.label, temperatureC: 250, minutes: 60 });
     expect(hot.path).toBe('input.temperatureC');
-    expect(hot.expected).toContain('at most 200 °C for silica gel: above it it loses silanols');
+    expect(hot.expected).toContain('at most 200 °C for silica gel: above that it loses silanols');
     const { notes } = await world.tell('recordDrying', { label: drum.label, temperatureC: 150, minutes: 60 });
     expect(notes).toEqual(['it had touched solvent or sample: such sorbent never goes to the oven']);
   });

@@ -70,7 +70,7 @@ function ovenOf({ sorbent, oven }: TrayInput): Oven {
   const recipe = recipeFor(sorbent);
   if (recipe && temperatureC > recipe.upperC) {
     throw new BadInput(
-      `invalid oven.temperatureC: ${temperatureC}, expected at most ${recipe.upperC} for ${recipe.name}: above it ${recipe.because} (${recipe.upperSource})`,
+      `invalid oven.temperatureC: ${temperatureC}, expected at most ${recipe.upperC} for ${recipe.name}: above that ${recipe.because} (${recipe.upperSource})`,
     );
   }
   if (oven.kind === 'vacuum' && oven.fan) {

@@ -176,8 +176,8 @@ export const recipes: readonly Recipe[] = [
 /** The default recipe for a sorbent class or a backing; null where none is known. */
 export const recipeFor = (what: string): Recipe | null => recipes.find(({ dries }) => dries === what) ?? null;
 
-/** Why a temperature is too high for what a recipe dries ("at most 90 °C for …: above it the plastic backing gives way"); null when it is not. */
+/** Why a temperature is too high for what a recipe dries ("at most 90 °C for …: above that the plastic backing gives way"); null when it is not. */
 export function tooHot(recipe: Recipe, temperatureC: number): string | null {
   if (temperatureC <= recipe.upperC) return null;
-  return `at most ${recipe.upperC} °C for ${recipe.name}: above it ${recipe.because} (${recipe.upperSource})`;
+  return `at most ${recipe.upperC} °C for ${recipe.name}: above that ${recipe.because} (${recipe.upperSource})`;
 }

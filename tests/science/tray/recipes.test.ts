@@ -16,9 +16,9 @@ describe('the recipes to begin with', () => {
   it('refuse a temperature above that, naming what suffers and who says so', () => {
     const why = (what: string, temperatureC: number) => tooHot(recipeFor(what)!, temperatureC);
     expect(why('plastic', 91)).toBe(
-      'at most 90 °C for plastic-backed plates: above it the plastic backing gives way (from memory; the maker’s sheet comes first)',
+      'at most 90 °C for plastic-backed plates: above that the plastic backing gives way (from memory; the maker’s sheet comes first)',
     );
-    expect(why('amino', 100)).toMatch(/^at most 80 °C for amino: above it the bonded phase/);
+    expect(why('amino', 100)).toMatch(/^at most 80 °C for amino: above that the bonded phase/);
     expect(why('silica', 201)).toMatch(/silanols/);
     for (const { dries, upperC } of recipes) {
       expect(why(dries, upperC), dries).toBeNull();
