@@ -63,7 +63,9 @@ function ovenStage(
 ): Stage | null {
   const { recipe } = facts.how;
   if (!recipe) return null;
-  const fits = resources.ovens.filter(({ isVacuum }) => isVacuum === recipe.vacuum || facts.need.kind === 'PLATES');
+  const isVacuum = facts.need.kind === 'PLATES' && recipe.dries !== 'glass' ? null : recipe.vacuum;
+  // Loads as large as fits into the largest oven that may take them at all.
+  const fits = resources.ovens.filter((oven) => isVacuum === null || oven.isVacuum === isVacuum);
   const largest = Math.max(1, ...fits.map(({ capacity }) => capacity));
   const loads = loadsOf(ovenArea(facts, amount), largest);
   const heated = five(recipe.heatUpMinutes);
@@ -74,7 +76,7 @@ function ovenStage(
     least: heated + five(recipe.minutes[0]),
     most: heated + five(recipe.minutes[1]) + 5,
     temperatureC: recipe.temperatureC,
-    isVacuum: facts.need.kind === 'PLATES' && recipe.dries !== 'glass' ? null : recipe.vacuum,
+    isVacuum,
     handsMinutes,
     coolMinutes: five(recipe.coolDownMinutes),
     given: spans
