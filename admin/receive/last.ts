@@ -1,5 +1,6 @@
 // The same sorbent as last time: what of that delivery holds again, as the form's fields, and in words.
 import type { Typed } from '../act/field.ts';
+import { grams as gramWords } from '../say/water.ts';
 import type { LastLot } from './questions.ts';
 
 const words = (value: string | number | null | undefined): string => (value == null ? '' : String(value));
@@ -30,7 +31,7 @@ export function lastWords(lot: LastLot): string {
   const { supplier, grams, plates, vessel, room } = asLastTime(lot);
   const pack = plates
     ? `${plates} plates`
-    : [grams ? `${grams} g` : '', vessel ? `in ${vessel}` : ''].filter(Boolean).join(' ');
+    : [grams ? gramWords(Number(grams)) : '', vessel ? `in ${vessel}` : ''].filter(Boolean).join(' ');
   const parts = [supplier ? `from ${supplier}` : '', pack, room ?? ''].filter(Boolean);
   return `As lot ${lot.lotNumber} came${parts.length > 0 ? `: ${parts.join(', ')}` : ''}`;
 }

@@ -1,8 +1,9 @@
 // Amounts, times and closures as a person says them.
 import type { Closure } from '../database/generated/sqlite/client.ts';
 
-/** `2500 g`, `12.4 g`, `0.35 g`: no more digits than a bench balance means. */
+/** `25 kg`, `2500 g`, `12.4 g`, `0.35 g`: no more digits than a bench balance means. */
 export function grams(value: number): string {
+  if (value >= 10_000) return `${Number((value / 1000).toFixed(2))} kg`;
   const digits = value >= 100 ? 0 : value >= 1 ? 1 : 2;
   return `${Number(value.toFixed(digits))} g`;
 }

@@ -145,7 +145,7 @@ describe('what came in', () => {
       room: 'wet bench',
       closure: 'SEALED',
     });
-    expect(lastWords(lot)).toBe('As lot F-118 came: from Marlpit Chemicals, 1000 g in jar 2.5 L, wet bench');
+    expect(lastWords(lot)).toBe('As lot F-118 came: from Marlpit Chemicals, 1000\u00a0g in jar 2.5 L, wet bench');
     expect(asLastTime({ ...lot, containers: [{ ...drum, closure: 'OPEN' }] })).not.toHaveProperty('grams');
     expect(asLastTime({ ...lot, containers: [] })).toEqual({});
   });

@@ -81,6 +81,7 @@ export async function serve({ demo = false, large = 0 }: { demo?: boolean; large
     const answers: Record<string, string> = {
       receiveLot: '... on LotReceived { containers { label } }',
       takePortion: '... on Recorded { made { label } }',
+      receiveList: '... on ListReceived { containerCount }',
     };
     const query = `mutation ($input: ${type}!) { ${name}(input: $input) { __typename ... on Refusal { message } ${answers[name] ?? ''} } }`;
     const answer = (await ask(query, { input }))[name] as Record<string, unknown>;
