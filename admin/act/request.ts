@@ -14,11 +14,15 @@ export interface Wanted {
   temperatureC?: number;
   minutes?: number;
   depthMm?: number;
+  /** 1, 2, 4 or 8, as chosen. */
+  priority?: string;
 }
 
 export const requestDrying = (of: Line, wanted: Wanted, key: string): Promise<Refusal | null> => {
   const { label } = of;
-  return recordAct({ act: 'requestDrying', label, input: { label, ...wanted }, words: 'Waits to be dried' }, key);
+  const { priority, ...rest } = wanted;
+  const input = { label, ...rest, ...(priority ? { priority: Number(priority) } : {}) };
+  return recordAct({ act: 'requestDrying', label, input, words: 'Waits to be dried' }, key);
 };
 
 /** Puts a request before another; null puts it last. */

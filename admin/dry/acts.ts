@@ -17,6 +17,7 @@ export const requestDryingAct = act(
     temperatureC: maybe(number),
     minutes: maybe(number),
     depthMm: maybe(number),
+    priority: maybe(number),
   },
   asked,
 );
@@ -46,3 +47,10 @@ export const driedAct = act(
   recordedFields,
 );
 export const moveAct = act('moveDryingRequest', 'DryingRequest', { id: text, before: maybe(text) }, asked);
+/** Null takes what was said away again. */
+export const setRequestAct = act(
+  'setDryingRequest',
+  'DryingRequest',
+  { id: text, wantedBy: maybe(instant), priority: maybe(number), depthMm: maybe(number) },
+  asked,
+);

@@ -27,6 +27,7 @@ export const waitingQuestion = question<Record<string, never>>('Waiting')({
       temperatureC: maybe(number),
       minutes: maybe(number),
       depthMm: maybe(number),
+      priority: number,
       madeAt: instant,
       container: {
         ...lineFields,
@@ -36,5 +37,11 @@ export const waitingQuestion = question<Record<string, never>>('Waiting')({
       },
     }),
   }),
+  dried: given(
+    'last: 20, state: DRIED',
+    { nodes: many({ id: text, endedAt: maybe(instant), container: { label: text, sorbent: { name: text } } }) },
+    'dryingRequests',
+  ),
 });
 export type Request = Answer<typeof waitingQuestion.shape>['dryingRequests']['nodes'][number];
+export type DriedOne = Answer<typeof waitingQuestion.shape>['dried']['nodes'][number];
