@@ -8,6 +8,7 @@ import { healthOf } from './health.ts';
 import { receiveListFile } from './lists/upload.ts';
 import { log } from './log.ts';
 import { pagesOf } from './pages.ts';
+import { answerCalendar, isCalendarPath } from './prep/calendar-route.ts';
 import { yogaOf, type App } from './yoga.ts';
 
 function end(response: ServerResponse, status: number, body: unknown): void {
@@ -58,6 +59,7 @@ export function serverOf(app: App, adminDir: string): Server {
     if (away) return end(response, 403, { error: away });
     const path = (request.url ?? '/').split('?')[0] ?? '/';
     if (path === '/health') return end(response, 200, await healthOf(app));
+    if (request.method === 'GET' && isCalendarPath(path, app.lab.settings)) return answerCalendar(app, response);
     if (!(await letIn(request))) {
       response.setHeader('www-authenticate', 'Basic realm="Drumkeep", charset="UTF-8"');
       return end(response, 401, { error: 'missing pass phrase, the one of this lab with any user name' });
@@ -82,6 +84,7 @@ export function serverOf(app: App, adminDir: string): Server {
       const { status, body } = await receiveListFile(app, request);
       return end(response, status, body);
     }
+    if (path === '/calendar.ics' && request.method === 'GET') return answerCalendar(app, response);
     if (pages(request, response, path)) return;
     end(response, 404, { error: `unknown path: ${path}, /graphql, /files, /lists, /health or the admin's pages` });
   }

@@ -16,6 +16,12 @@ async function removed(tx: Transaction, labId: string): Promise<void> {
   const where = { labId };
   await tx.change.deleteMany({ where });
   await tx.clientKey.deleteMany({ where });
+  await tx.prepStep.deleteMany({ where });
+  await tx.need.deleteMany({ where });
+  await tx.needSeries.deleteMany({ where });
+  await tx.prepSheet.deleteMany({ where });
+  await tx.solventBatch.deleteMany({ where });
+  await tx.prepPlan.deleteMany({ where });
   await tx.dryingLoad.deleteMany({ where });
   await tx.dryingRun.deleteMany({ where });
   await tx.ovenPlan.deleteMany({ where });

@@ -8,7 +8,8 @@ import { NeedKindEnum } from './enums.ts';
 import { needAdded, needDropped, needRestored, needsCopied, needSet, type NeedsKept } from './need.ts';
 import { needsBetween } from './listed.ts';
 import { NeedRef } from './refs.ts';
-import { addNeedSaid, copyNeedsSaid, dropNeedSaid, setNeedSaid, whichNeedSaid } from './said.ts';
+import { needsAdded } from './need-file.ts';
+import { addNeedSaid, copyNeedsSaid, dropNeedSaid, needFileSaid, setNeedSaid, whichNeedSaid } from './said.ts';
 
 const NeedsKeptRef = builder.objectRef<NeedsKept>('NeedsKept').implement({
   description: 'Needs were added, changed, dropped or brought back; each says at once whether it can be met.',
@@ -146,5 +147,28 @@ addMutation('copyNeeds', {
     fromDay: t.string({ required: true, description: 'The day that is copied, such as 2026-11-20.' }),
     toDay: t.string({ required: true, description: 'The day it is copied to.' }),
     ids: t.idList({ description: 'Only these needs of that day; all when not given.' }),
+  }),
+});
+
+const FileFormatEnum = builder.enumType('NeedFileFormat', {
+  description: 'How a file of needs is written.',
+  values: {
+    JSON: { description: 'A list of objects with the fields of `addNeed`.' },
+    CSV: { description: 'A line of headings, the fields of `addNeed`, then a line each.' },
+  },
+});
+
+addMutation('addNeeds', {
+  description:
+    'Adds the needs of a file, all of them or none: every problem is told by its line. A time without offset is the lab’s.',
+  check: needFileSaid,
+  success: NeedsKeptRef,
+  run: (input, context) => fresh(context, needsAdded(context, input)),
+  fields: (t) => ({
+    text: t.string({ required: true, description: 'The text of the file.' }),
+    format: t.field({
+      type: FileFormatEnum,
+      description: 'How it is written; seen from its first sign when not given.',
+    }),
   }),
 });

@@ -5,3 +5,4 @@ import './sheet-type.ts';
 import './need-mutations.ts';
 import './available-type.ts';
 import './settings-type.ts';
+import './day-type.ts';

@@ -1,8 +1,12 @@
 // What the lab sets for its prep, and its bottles of solvent, as GraphQL shows them.
+import { z } from 'zod';
 import { builder } from '../builder.ts';
 import { addMutation } from '../mutation.ts';
-import { LabRef } from '../stock/schema.ts';
+import { said } from '../stock/service.ts';
+import { fresh, LabRef } from '../stock/schema.ts';
+import { calendarRenewed, calendarTokenOf } from './calendar.ts';
 import { SolventBatchRef } from './refs.ts';
+import { batchNoted, batchSaid } from './solvent-batch.ts';
 import { prepSettingsOf, prepSettingsSaid, prepSettingsSet, usualPrep, type PrepSettings } from './settings.ts';
 
 const PrepSettingsRef = builder.objectRef<PrepSettings & { own: string[] }>('PrepSettings').implement({
@@ -38,6 +42,18 @@ builder.objectField(LabRef, 'prep', (t) =>
     type: PrepSettingsRef,
     description: 'What it has set for its prep.',
     resolve: ({ settings }) => prepSettingsOf(settings),
+  }),
+);
+
+builder.objectField(LabRef, 'calendarPath', (t) =>
+  t.string({
+    nullable: true,
+    description:
+      'Path of the calendar for programs that cannot say the pass phrase; whoever knows it reads the calendar. Null until `renewCalendarAddress`; with the pass phrase it is at `/calendar.ics` in any case.',
+    resolve: ({ settings }) => {
+      const token = calendarTokenOf(settings);
+      return token && `/calendar/${token}.ics`;
+    },
   }),
 );
 
@@ -92,5 +108,39 @@ builder.node(SolventBatchRef, {
       nullable: true,
       description: 'When it was finished; null while it is in use.',
     }),
+  }),
+});
+
+addMutation('renewCalendarAddress', {
+  description: 'Gives the calendar a new secret address; an old one answers no longer.',
+  check: z.object({ clientKey: said.clientKey }),
+  success: PrepKept,
+  run: (input, context) => fresh(context, calendarRenewed(context, input)),
+  fields: () => ({}),
+});
+
+const BatchKept = builder.objectRef<{ batchId: string }>('SolventBatchKept').implement({
+  description: 'A bottle of solvent was noted.',
+  fields: (t) => ({
+    batch: t.field({
+      type: SolventBatchRef,
+      description: 'The bottle.',
+      resolve: ({ batchId }, _, { database }) =>
+        database.read.solventBatch.findUniqueOrThrow({ where: { id: batchId } }),
+    }),
+  }),
+});
+
+addMutation('noteSolventBatch', {
+  description: 'A bottle of solvent is in use, was tested for peroxides, or is finished.',
+  check: batchSaid,
+  success: BatchKept,
+  run: (input, context) => fresh(context, batchNoted(context, input)),
+  fields: (t) => ({
+    solvent: t.string({ required: true, description: 'The solvent.' }),
+    batch: t.string({ required: true, description: 'Its batch, as printed; noted again, it is the same bottle.' }),
+    openedOn: t.string({ description: 'The day it was opened, such as 2026-11-02; today when not given.' }),
+    peroxideTestedOn: t.string({ description: 'The day peroxides were tested for last.' }),
+    isFinished: t.boolean({ description: 'It is finished.' }),
   }),
 });

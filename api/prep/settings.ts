@@ -60,7 +60,7 @@ export interface PrepSettings {
 
 /** The mixture and the 2 to 3 column volumes are common practice; the other numbers are invented and shown as such. */
 export const usualPrep: PrepSettings = {
-  preWash: 'methanol:chloroform 1:1',
+  preWash: 'methanol and chloroform, 1:1 v/v',
   tanks: 1,
   tankPlates: 5,
   tankMl: 200,

@@ -21,6 +21,7 @@ const names = [
   'ovens-200',
   'demand-1000-items',
   'calibration',
+  'prep-sheet',
 ];
 const file = (name: string) => fileURLToPath(new URL(`./${name}.ts`, import.meta.url));
 

@@ -25,7 +25,8 @@ describeEngines('needs', (on) => {
     const { containers } = await world.ask<{ containers: { nodes: Seen[] } }>(
       '{ containers(first: 100) { nodes { label finishedAt } } }',
     );
-    for (const { label, finishedAt } of containers.nodes) if (!finishedAt) await world.tell('finishContainer', { label }, '__typename');
+    for (const { label, finishedAt } of containers.nodes)
+      if (!finishedAt) await world.tell('finishContainer', { label }, '__typename');
     box = await world.plates(25);
   });
 
@@ -35,8 +36,11 @@ describeEngines('needs', (on) => {
   };
   const plates = (input: object = {}) => add({ kind: 'PLATES', plates: 12, at: tuesday('14:00'), ...input });
   const read = async (id: string): Promise<SeenNeed> =>
-    (await world.ask<{ node: SeenNeed }>(`query ($id: ID!) { node(id: $id) { ... on Need { ${needFields} } } }`, { id }))
-      .node;
+    (
+      await world.ask<{ node: SeenNeed }>(`query ($id: ID!) { node(id: $id) { ... on Need { ${needFields} } } }`, {
+        id,
+      })
+    ).node;
 
   it('plates for tomorrow afternoon are washed tonight, dried overnight, activated just before', async () => {
     const need = await plates({ plates: 10 });

@@ -94,7 +94,9 @@ function obstacleOf(ledger: Ledger, need: PrepNeed, failed: Stage['kind']): Obst
   const mark = ledger.mark();
   const { steps } = fitted(ledger, need, need.at, need.floor - backWeeks);
   ledger.backTo(mark);
-  return { stage: failed, lacks: 'time', shouldHaveBegun: steps?.[0]?.start ?? null };
+  // No oven that would do, whenever: then the oven it is.
+  const lacksOven = failed === 'OVEN' && steps === null;
+  return { stage: failed, lacks: lacksOven ? 'oven' : 'time', shouldHaveBegun: steps?.[0]?.start ?? null };
 }
 
 /** Heavier first, then earlier, then by id: the same needs give the same plan, in whatever order they are told. */

@@ -74,7 +74,9 @@ export function partsOf(mixture: string): Part[] {
   const [, names, numbers] = ratio.exec(text) ?? [];
   if (names === undefined || numbers === undefined) return [{ solvent: solventNamed(text), share: 1 }];
   const shares = numbers.split(/[:/]/).map(Number);
-  const parts = names.split(/\s*[:/]\s*|\s+and\s+|\s+[–—-]\s+|\s*\+\s*/).map((name) => name.trim());
+  const parts = names
+    .split(/\s*[:/]\s*|\s+and\s+|\s+[–—-]\s+|\s*\+\s*/)
+    .map((name) => name.replace(/[,;\s]+$/, '').trim());
   const whole = shares.reduce((sum, share) => sum + share, 0);
   if (parts.length !== shares.length || parts.some((name) => name === '') || whole <= 0) {
     return [{ solvent: solventNamed(text), share: 1 }];
