@@ -35,7 +35,7 @@ export function answerOf(batch: Prepared, clock: Clock): string {
       const from = solventGoneFrom && Date.parse(solventGoneFrom) > clock.now.getTime() ? solventGoneFrom : null;
       return from
         ? `drying; solvent gone from ${time(from, clock)} at the earliest`
-        : 'drying; look whether the solvent is gone';
+        : 'dried in the hood for its least hours';
     }
     case 'DRY':
       return preWash ? 'pre-washed and dry of solvent' : 'dry of solvent';
@@ -50,6 +50,17 @@ export function answerOf(batch: Prepared, clock: Clock): string {
 
 const edgeWords = { CUT: 'front edge cut off', MARKED: 'front edge marked', LEFT: 'front edge left' } as const;
 const wayWords = { ALONG_HEIGHT: 'along the height', ALONG_WIDTH: 'along the width' } as const;
+
+/** "5 min in instrument bay, 4 min in wet bench"; empty where nothing ends. */
+export function withinWords(within: Prepared['useWithin']): string {
+  const ends = within.flatMap(({ room, minutes }) => (minutes === null || minutes === 0 ? [] : [{ room, minutes }]));
+  const long = (minutes: number) => (minutes < 1 ? 'less than a minute' : spokenSpan(Math.floor(minutes) / 60));
+  return ends.map(({ room, minutes }) => `${long(minutes)} in ${room.name}`).join(', ');
+}
+
+/** The next step is due: nobody has to wait for it. */
+export const isDue = ({ state, solventGoneFrom }: Prepared, now: Date): boolean =>
+  state === 'DRY' || (solventGoneFrom !== null && Date.parse(solventGoneFrom) <= now.getTime());
 
 /** What was done to it, a phrase each, oldest first. */
 export function stepsOf(batch: Prepared, clock: Clock): string[] {

@@ -203,7 +203,20 @@ async function voided(work: Work, line: Line, note: string | null): Promise<Reco
   const back = stoodBefore(line.named, line.all);
   const said: Said = { type: 'CORRECTED', detail: { standsId: back?.id ?? null, why: note } };
   const booking = { said, dryGrams: null, plates: null, notes: [] };
-  return superseded(work, line, { at: line.named.at, note, booking, standsId: back?.id ?? null });
+  const recorded = await superseded(work, line, { at: line.named.at, note, booking, standsId: back?.id ?? null });
+  if (!back) await putBack(work, line.named, note);
+  return recorded;
+}
+
+/** Plates that one act took into a box of their own and prepared there go back when what was done to them is taken back. */
+async function putBack(work: Work, { containerId, recordedAt, recordedSeq }: Event, note: string | null) {
+  const left = await work.tx.event.findMany({
+    where: { stands: true, OR: [{ containerId }, { otherContainerId: containerId }] },
+  });
+  const [taken, ...others] = left;
+  if (!taken || others.length > 0 || taken.type !== 'PLATES_TAKEN' || taken.otherContainerId !== containerId) return;
+  const together = taken.recordedAt.getTime() === recordedAt.getTime() && taken.recordedSeq === recordedSeq - 1;
+  if (together) await voided(work, await lineOf(work, taken.id), note);
 }
 
 /** Takes back an event within a larger act. */
