@@ -11,10 +11,14 @@ export function amountWords(of: Weighing['of'], value: number | null): string {
   return of === 'GAIN' ? `${(1000 * value).toFixed(2)}\u00a0g` : percent(value, 2);
 }
 
+/** Nearer than this nobody would look twice, sigmas. */
+const asExpected = 0.5;
+
 /** "3.6 σ wetter": against what all others make one expect. */
 export function awayWords(sigmas: number | null): string {
   if (sigmas === null) return 'not compared';
   const size = Math.abs(sigmas);
+  if (size < asExpected) return 'as expected';
   return `${size < 9.95 ? size.toFixed(1) : size.toFixed(0)} σ ${sigmas > 0 ? 'wetter' : 'drier'}`;
 }
 

@@ -161,7 +161,7 @@ export async function weighings(context: Context, { containerId, onlyLeftOut, la
   const { database, lab } = context;
   const left = onlyLeftOut
     ? await database.read.learnedWeighing.findMany({
-        where: { labId: lab.id, counts: { in: ['LEFT_OUT', 'REFUSED'] } },
+        where: { labId: lab.id, counts: { in: ['LEFT_OUT', 'REFUSED', 'CONFIRMED'] } },
         select: { eventId: true },
       })
     : null;

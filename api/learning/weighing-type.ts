@@ -101,7 +101,9 @@ builder.queryField('weighings', (t) =>
     description: 'Weighings that stand, newest first.',
     args: {
       label: t.arg.string({ description: 'Only of the container with this label.' }),
-      onlyLeftOut: t.arg.boolean({ description: 'Only those that are left out, or that somebody says are wrong.' }),
+      onlyLeftOut: t.arg.boolean({
+        description: 'Only those that are left out, or of which somebody says that they are right or wrong.',
+      }),
       last: t.arg.int({ description: `How many, the newest; 200 when not given, ${most} at most.` }),
     },
     resolve: async (_, { label, onlyLeftOut, last }, context) => {
