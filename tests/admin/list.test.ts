@@ -119,8 +119,17 @@ describe('the day', () => {
       ready: '18 plates ready',
       until: ' until tomorrow 14:00',
       redry: '6 to redry',
+      wet: '',
     });
     expect(plateParts({ ...plates, platesReadyUntil: null }, clock)?.until).toBe('');
+    const byRegime = [
+      { regime: 'DRY_UNTIL_SPOTTED' as const, plates: 12, until: '2026-03-03T14:00:00Z' },
+      { regime: 'EQUILIBRATED' as const, plates: 6, until: null },
+    ];
+    expect(plateParts({ ...plates, platesByRegime: byRegime, platesWet: 4 }, clock)).toMatchObject({
+      until: ': 12 dry until tomorrow 14:00, 6 equilibrated',
+      wet: '4 wet with solvent',
+    });
     expect(plateParts({ ...plates, platesReady: 0 }, clock)).toEqual({
       ready: 'No plate ready',
       until: '',
