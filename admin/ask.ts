@@ -21,6 +21,8 @@ export interface Refusal {
   message: string;
   path: string;
   expected: string;
+  /** Everything that is wrong, by line, where that was asked for. */
+  problems?: { line: number | null; message: string }[];
 }
 
 /** Nobody answered: the server or the network is gone. */
@@ -122,10 +124,10 @@ export async function ask<V extends object, S>(
 
 export type Told<A> = { done: A; refused: null } | { done: null; refused: Refusal };
 
-/** The mutation's text: its name, and the fields of its success type. */
-export function actText(name: string, success: string, fields: Fields): string {
+/** The mutation's text: its name, the fields of its success type, and what of a refusal is asked besides the usual. */
+export function actText(name: string, success: string, fields: Fields, refusal = ''): string {
   const input = `${name.charAt(0).toUpperCase()}${name.slice(1)}Input`;
-  const answer = `__typename ... on ${success} { ${fieldsText(fields)} } ... on Refusal { message path expected }`;
+  const answer = `__typename ... on ${success} { ${fieldsText(fields)} } ... on Refusal { message path expected${refusal} }`;
   return `mutation Act($input: ${input}!) { ${name}(input: $input) { ${answer} } }`;
 }
 

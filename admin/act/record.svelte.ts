@@ -4,8 +4,8 @@ import { acting, type Refusal } from '../ask.ts';
 import type { Line, Recorded } from '../fields.ts';
 import { momentNow } from '../lab.svelte.ts';
 import { change, later, onSent, send } from '../later/later.svelte.ts';
-import { dropped, joined, retimed, settled, type Waiting } from '../later/queue.ts';
-import { tellWaiting } from '../later/telling.ts';
+import { dropped, isTick, joined, retimed, settled, threadOf, unticked, type Waiting } from '../later/queue.ts';
+import { tellWaiting, type Ending } from '../later/telling.ts';
 import { actWords } from '../later/words.ts';
 import type { EventInput, EventName } from './acts.ts';
 
@@ -69,12 +69,20 @@ const latelyOf = ({ act, input, words }: Waiting, recorded: Recorded): Lately =>
   };
 };
 
-onSent((one, { outcome, recorded }) => {
+/** What was told, as it is said once it is written; a tick can be taken back. */
+function writtenOf(one: Waiting, { recorded, notes = [] }: Ending): Lately {
+  if (recorded) return latelyOf(one, recorded);
+  const back = isTick(one.act) ? () => recordAct({ ...unticked(one), words: 'Taken back' }) : null;
+  return { ...plain, words: one.words, label: one.label, notes, back };
+}
+
+onSent((one, ending) => {
+  const { outcome, recorded } = ending;
   if (recorded) for (const listener of listeners) listener(recorded.container);
   if (lately?.waiting !== one.key || outcome.kind === 'unanswered' || outcome.kind === 'failed') return;
   if (outcome.kind === 'refused')
     lately = { ...plain, words: `Refused: ${one.words}. It is asked about`, label: one.label };
-  else lately = recorded ? latelyOf(one, recorded) : { ...plain, words: one.words, label: one.label };
+  else lately = writtenOf(one, ending);
 });
 
 /** While a form or a button waits for the answer, nobody else sends the same, ms. */
@@ -83,10 +91,12 @@ const HELD_MS = 20_000;
 interface Act {
   act: string;
   label: string;
+  /** What keeps its order with others, where it is about no one container. */
+  thread?: string | undefined;
   input: Record<string, unknown>;
   words?: string;
   /** When it happened: now when not given. */
-  at?: string;
+  at?: string | undefined;
 }
 
 /**
@@ -95,14 +105,14 @@ interface Act {
  * the tap goes with it from the start: sent later, it still happened then.
  */
 export async function recordAct(made: Act, key: string = newKey()): Promise<Refusal | null> {
-  const { act, label, input, words = actWords(act, input) } = made;
+  const { act, label, thread, input, words = actWords(act, input) } = made;
   const at = made.at ?? momentNow().toISOString();
   const one: Waiting = {
-    ...{ key, act, input, label, words, at, by: acting() },
+    ...{ key, act, input, label, thread, words, at, by: acting() },
     ...{ left: false, attempt: '', question: null, fault: '', tries: 0, notBefore: 0, afterwards: null },
   };
   const kept: Lately = { ...plain, words, label, waiting: key };
-  if (later.of(label).length > 0) {
+  if (later.waiting.some((other) => threadOf(other) === threadOf(one))) {
     lately = kept;
     await change((queue) => joined(queue, one));
     void send();
@@ -110,7 +120,8 @@ export async function recordAct(made: Act, key: string = newKey()): Promise<Refu
   }
   lately = { ...kept, words: 'Recording', waiting: null, isUnderWay: true };
   const held = { ...one, left: true, attempt: newKey(), notBefore: Date.now() + HELD_MS };
-  const [{ outcome, recorded }] = await Promise.all([tellWaiting(held), change((queue) => joined(queue, held))]);
+  const [ending] = await Promise.all([tellWaiting(held), change((queue) => joined(queue, held))]);
+  const { outcome, recorded } = ending;
   const mine = lately?.isUnderWay && lately.label === label;
   if (outcome.kind === 'refused') {
     await change((queue) => queue.filter((other) => other.key !== key));
@@ -118,7 +129,7 @@ export async function recordAct(made: Act, key: string = newKey()): Promise<Refu
     void send();
     return outcome.refusal;
   }
-  if (mine) lately = recorded ? latelyOf(one, recorded) : outcome.kind === 'done' ? { ...plain, words, label } : kept;
+  if (mine) lately = outcome.kind === 'done' ? writtenOf(one, ending) : kept;
   const settle = change((queue) => settled(queue, held, outcome, Date.now(), newKey));
   if (recorded) for (const listener of listeners) listener(recorded.container);
   void settle.then(send);

@@ -11,7 +11,10 @@ const commands: Record<string, Command> = { o: 'lid', t: 'take', w: 'weigh', m: 
 
 export const pages: readonly { path: string; name: string }[] = [
   { path: '/', name: 'Open now' },
+  { path: '/needs', name: 'Needs' },
+  { path: '/sheet', name: 'Prep sheet' },
   { path: '/to-dry', name: 'To dry' },
+  { path: '/ovens', name: 'Ovens' },
   { path: '/plates', name: 'Plates' },
   { path: '/came-in', name: 'Came in' },
   { path: '/air', name: 'Rooms and air' },
@@ -29,7 +32,7 @@ export const keyHelp: readonly KeyHelp[] = [
   { keys: 'd', does: 'send it to dry' },
   { keys: 'u', does: 'undo what was just recorded' },
   { keys: 'x', does: 'the plot as a table, and back' },
-  { keys: `1 … ${pages.length}`, does: pages.map(({ name }) => name).join(', ') },
+  { keys: '1 … 9', does: pages.map(({ name }) => name).slice(0, 9).join(', ') },
   { keys: 'Esc', does: 'leave a form; what was typed is kept' },
   { keys: '?', does: 'this list' },
 ];

@@ -10,6 +10,8 @@ export interface Waiting {
   input: Record<string, unknown>;
   /** The container it is about; acts of one container keep their order. */
   label: string;
+  /** What else keeps its order, where it is about no one container. */
+  thread?: string | undefined;
   /** What was done, as a person says it. */
   words: string;
   /** When it happened. */
@@ -49,8 +51,12 @@ export const pauseMs = (tries: number): number => Math.min(LONGEST_PAUSE_MS, SHO
 export const joined = (queue: Queue, one: Waiting): Queue =>
   queue.some(({ key }) => key === one.key) ? queue : [...queue, one];
 
+/** Those of which one waits for the other. */
+export const threadOf = ({ thread, label }: Pick<Waiting, 'thread' | 'label'>): string => thread ?? label;
+
 /** The first of each container: those behind it wait for it. */
-const heads = (queue: Queue): Waiting[] => [...new Map([...queue].reverse().map((one) => [one.label, one])).values()];
+const heads = (queue: Queue): Waiting[] =>
+  [...new Map([...queue].reverse().map((one) => [threadOf(one), one])).values()];
 
 /** The next to send; null when none may go now. */
 export function nextOf(queue: Queue, nowMs: number): Waiting | null {
@@ -77,6 +83,13 @@ export const hurried = (queue: Queue): Queue =>
     ? queue.map((one) => (one.fault === '' ? one : { ...one, notBefore: 0 }))
     : queue;
 
+/** What takes ticks back. */
+export function unticked<W extends Pick<Waiting, 'act' | 'input' | 'words'>>(one: W): W {
+  const { id, ids = [id] } = one.input;
+  return { ...one, act: 'untickSteps', input: { ids }, words: `taken back: ${one.words}` };
+}
+export const isTick = (act: string): boolean => act === 'tickStep' || act === 'tickSteps';
+
 /** The act that follows one which is written, to make of it what the person meant since. */
 function following(one: Waiting, id: string, key: string): Waiting | null {
   const { afterwards } = one;
@@ -85,6 +98,7 @@ function following(one: Waiting, id: string, key: string): Waiting | null {
   if (one.act === 'requestDrying')
     return 'void' in afterwards ? { ...begun, act: 'withdrawDrying', input: { id }, words: 'off the list' } : null;
   if (one.act === 'withdrawDrying') return null;
+  if (isTick(one.act)) return 'void' in afterwards ? unticked(begun) : null;
   if ('void' in afterwards)
     return { ...begun, act: 'correctEvent', input: { event: id, void: true }, words: `taken back: ${one.words}` };
   return { ...begun, act: 'correctEvent', input: { event: id, replacement: afterwards }, at: afterwards.at };
