@@ -134,6 +134,7 @@ describe('the day', () => {
       ready: 'No plate ready',
       until: '',
       redry: '6 to redry',
+      wet: '',
     });
     expect(plateParts({ platesReady: 0, platesReadyUntil: null, platesToRedry: 0 }, clock)).toBeNull();
   });
