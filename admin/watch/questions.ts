@@ -83,3 +83,15 @@ export const linesQuestion = question<{ labels: string[] }>(
 export const stockQuestion = question<Record<string, never>>('Stock')({
   groups: given('filter: { inUse: true }', many({ state: word<State>(), labels: many(text) }), 'containersByState'),
 });
+
+const prepStep = { id: text, kind: text, name: text, startAt: instant, endAt: instant, need: { forWhom: text } };
+
+/** What comes next, and what to do before going home. */
+export const aheadQuestion = question<Record<string, never>>('Ahead')({
+  day: {
+    nextOvenStep: maybe({ sentence: text, at: instant }),
+    nextPrepStep: maybe(prepStep),
+    beforeLeaving: many(prepStep),
+  },
+});
+export type Ahead = Answer<typeof aheadQuestion.shape>['day'];
