@@ -51,7 +51,7 @@ const rounded = (row: Taught): Taught => ({
   },
 });
 
-const isOwn = (factor: string): boolean => /^(container|start|receipt):/.test(factor);
+const isOwn = (factor: string): boolean => /^(container|start|salt|receipt):/.test(factor);
 const ownerOf = (factor: string): string => factor.slice(factor.indexOf(':') + 1).split('@')[0] ?? '';
 
 /** Containers whose own factors changed; null where a factor that all share did. */

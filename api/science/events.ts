@@ -8,6 +8,7 @@ import { tableSlope, tableWater } from './isotherm.ts';
 import { referenceActivity, referenceK, zeroCelsiusK } from './air.ts';
 import { firstStepS } from './stepper.ts';
 import { observe } from './observe.ts';
+import { saltRowName } from './uncertainty.ts';
 import { driedInOven } from './oven-dried.ts';
 
 /** What left by a `taken` or `plates taken`. */
@@ -152,7 +153,7 @@ function equilibrate(condition: Condition, spec: BedSpec, humidity: number, temp
   const activity = referenceActivity(humidity, temperatureC);
   fill(condition, spec.key, bed.capacity * tableWater(bed.isotherm, activity), 0);
   clearRows(bed);
-  const from = rowOf(bed, 'bias') * bedCells;
+  const from = rowOf(bed, saltRowName(spec.key)) * bedCells;
   const perHumidity = ((temperatureC + zeroCelsiusK) / referenceK) * (activity / humidity);
   bed.responses.fill(tableSlope(bed.isotherm, activity) * perHumidity, from, from + bed.grid.cells);
   makeKnown(condition);

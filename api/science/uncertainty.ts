@@ -18,6 +18,7 @@ export const prior = {
   start: 0.3,
   nominalStart: 0.01,
   bias: 0.02,
+  equilibrated: 0.02,
   filled: 0.08,
 } as const;
 
@@ -49,6 +50,10 @@ export function capacitySd({ capacity, factors }: Doubts, activity: number): num
 
 /** A closure's row is named by the closure and by the container that wears it, since both are learned. */
 export const closedRowName = (closure: string, key: string): string => `closed:${closure}/${key}`;
+/** The humidity that somebody told of a salt or of the air it stood in: in doubt by itself, whatever the loggers read. */
+export const saltRowName = (key: string): string => `salt:${key}`;
+/** Humidities add to the water instead of multiplying it, and take no part in the capacity's identity. */
+export const isHumidity = (row: string): boolean => row === 'bias' || row.startsWith('salt:');
 export const startRowName = (key: string): string => `start:${key}`;
 
 /**
@@ -67,8 +72,9 @@ export function spreadOf(bed: Bed, depthM: number, doubts: Doubts, startSdLn: nu
   const closed: { closure: string; key: string; response: number }[] = [];
   for (const [row, name] of bed.rows.entries()) {
     const response = topMean(bed, bed.responses, row * bedCells, depthM);
-    if (name === 'bias') {
-      shift = Math.abs(response) * sdOf(factors, 'bias', prior.bias);
+    if (isHumidity(name)) {
+      const sd = name === 'bias' ? sdOf(factors, 'bias', prior.bias) : prior.equilibrated;
+      shift = Math.hypot(shift, response * sd);
       continue;
     }
     capacity -= response;

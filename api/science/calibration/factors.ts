@@ -14,11 +14,13 @@ export const lotName = (lot: string): string => `lot:${lot}`;
 export const containerName = (key: string): string => `container:${key}`;
 /** Water set at another instant (received, dried) is another unknown. */
 export const startName = (key: string, fillS: number | string): string => `start:${key}@${fillS}`;
+/** What the humidity of a salt differed by from what was told. */
+export const saltName = (key: string, fillS: number | string): string => `salt:${key}@${fillS}`;
 /** The error of the weighing that later ones are held against. */
 export const receiptName = (key: string, sinceS: number): string => `receipt:${key}@${sinceS}`;
 
 /** Known at one container, or at those that it was poured into; the others are shared by all. */
-export const isLocal = (name: string): boolean => /^(container|start|receipt):/.test(name);
+export const isLocal = (name: string): boolean => /^(container|start|salt|receipt):/.test(name);
 
 export const classSd = ({ below }: CapacityDoubt): number => below * Math.sqrt(classShare);
 export const lotSd = ({ below }: CapacityDoubt): number => below * Math.sqrt(1 - classShare);

@@ -2,7 +2,17 @@
 import type { RoomAir } from '../climate.ts';
 import type { Action, FoldInput, Handover, Start } from '../history.ts';
 import { biased } from './biased.ts';
-import { className, containerName, foldFactors, lotName, startName, valueOf, type Values } from './factors.ts';
+import { isHumidity } from '../uncertainty.ts';
+import {
+  className,
+  containerName,
+  foldFactors,
+  lotName,
+  saltName,
+  startName,
+  valueOf,
+  type Values,
+} from './factors.ts';
 import type { Weighed } from './weighing.ts';
 
 /** The air of every room under a bias, each made once. */
@@ -24,8 +34,10 @@ function handed(handover: Handover, { input, lot, pool }: Weighed, values: Value
   let capacity = handover.waterFraction;
   let change = 0;
   for (const { factor, value } of handover.factors) {
-    if (factor !== 'bias') capacity -= value;
-    if (factor.startsWith('start:')) {
+    if (!isHumidity(factor)) capacity -= value;
+    if (factor.startsWith('salt:')) {
+      change += value * valueOf(values, saltName(factor.slice('salt:'.length), handover.fillS ?? 'handed'));
+    } else if (factor.startsWith('start:')) {
       change += value * valueOf(values, startName(factor.slice('start:'.length), handover.fillS ?? 'handed'));
     } else if (factor.startsWith('closed:')) {
       const slash = factor.indexOf('/');
@@ -59,14 +71,14 @@ function filled({ start, spec }: FoldInput, values: Values): Start {
     : { ...start, water: { ...water, assumedWaterFraction: water.assumedWaterFraction * times } };
 }
 
-/** Where a humidity that somebody told is kept when the bias moves it. */
+/** Where a humidity that somebody told is kept when its own doubt moves it. */
 const leastHumidity = 1e-3;
 const mostHumidity = 0.94;
 
 // What sets the water as a whole moves with a factor of its own.
 function moving(action: Action, key: string, values: Values): Action {
   if (action.kind === 'equilibrated') {
-    const humidity = action.humidity + valueOf(values, 'bias');
+    const humidity = action.humidity + valueOf(values, saltName(key, action.atS));
     return { ...action, humidity: Math.min(mostHumidity, Math.max(leastHumidity, humidity)) };
   }
   if (action.kind === 'in oven') {

@@ -4,8 +4,8 @@ import type { Condition } from '../condition.ts';
 import { bedCells } from '../grid.ts';
 import type { CapacityDoubt, FoldInput } from '../history.ts';
 import { activityAtWater } from '../isotherm.ts';
-import { capacitySd } from '../uncertainty.ts';
-import { className, classSd, containerName, lotName, lotSd, priorSd, startName } from './factors.ts';
+import { capacitySd, isHumidity, prior } from '../uncertainty.ts';
+import { className, classSd, containerName, lotName, lotSd, priorSd, saltName, startName } from './factors.ts';
 
 /** ∂(what is asked)/∂(factor), and one sigma of that factor before anything is learned. */
 export interface Slope {
@@ -43,7 +43,7 @@ export function answering(stock: Stock, condition: Condition, depthM: number): A
   let capacity = water;
   for (const [row, name] of bed.rows.entries()) {
     const value = bed.capacity * topMean(bed, bed.responses, row * bedCells, depthM);
-    if (name !== 'bias') capacity -= value;
+    if (!isHumidity(name)) capacity -= value;
     if (name.startsWith('closed:')) {
       const slash = name.indexOf('/');
       const [closure, container] = [name.slice(0, slash), containerName(name.slice(slash + 1))];
@@ -52,6 +52,9 @@ export function answering(stock: Stock, condition: Condition, depthM: number): A
     } else if (name.startsWith('start:')) {
       const of = name.slice('start:'.length);
       add(startName(of, condition.fillS ?? 'handed'), value, condition.startSdLn);
+    } else if (name.startsWith('salt:')) {
+      const of = name.slice('salt:'.length);
+      add(saltName(of, condition.fillS ?? 'handed'), value, prior.equilibrated);
     } else add(name, value, priorSd(name));
   }
   add(className(pool), capacity, classSd(sorbent.doubt));

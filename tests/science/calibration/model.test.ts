@@ -78,6 +78,9 @@ describe('a sample weighed after standing over a salt', () => {
     expect(own?.lnValue).toBeLessThan(Math.log(1.3));
     expect(own?.lnSd).toBeLessThan(0.12);
     expect(rows.find(({ factor }) => factor === 'capacity:b')?.lnValue).toBeCloseTo((own?.lnValue ?? NaN) / 2, 9);
+    // The salt has a doubt of its own: it says nothing of the loggers.
+    expect(learned.values.get(`salt:jar@${stood.atS}`)).toBeGreaterThan(0);
+    expect(Math.abs(learned.values.get('bias') ?? 0)).toBeLessThan(1e-4);
   });
 });
 
