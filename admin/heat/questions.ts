@@ -2,7 +2,7 @@
 import { question } from '../ask.ts';
 import type { Kind } from '../say/words.ts';
 import { flag, given, instant, many, maybe, number, text, word, type Answer } from '../shape.ts';
-import type { CareKind, Family, OvenKind, RunState, StepName } from './words.ts';
+import type { CareKind, Family, OvenKind, RunState } from './words.ts';
 
 const careFields = {
   id: text,
@@ -95,7 +95,6 @@ export const runFields = {
   endedAt: maybe(instant),
   why: maybe(text),
   minutesLate: number,
-  nextStep: maybe({ what: word<StepName>(), at: instant, sentence: text }),
   loads: many(loadFields),
 };
 export type Run = Answer<typeof runFields>;

@@ -26,6 +26,19 @@ export function stepOf({ state }: Pick<Run, 'state'>): Step | null {
   return state === 'COOLING' ? cooled : null;
 }
 
+/** When somebody has to see to it next, in milliseconds; first of all the oven is set. */
+export function nextOf(
+  { state, setAt, setupMinutes, start, end, coolMinutes, cooledAt }: Omit<Run, 'loads'>,
+  now: Date,
+): { at: number; isSetting: boolean } {
+  const at = (instant: string) => ({ at: Date.parse(instant), isSetting: false });
+  if (state === 'IN_OVEN') return at(end);
+  if (state === 'COOLING') return { at: Date.parse(end) + coolMinutes * 60_000, isSetting: false };
+  if (state !== 'PLANNED') return at(cooledAt ?? end);
+  const isSetting = setupMinutes > 0 && now.getTime() < Date.parse(setAt);
+  return isSetting ? { at: Date.parse(setAt), isSetting } : at(start);
+}
+
 /** Why none of it may go in, by label; empty when all may. */
 export function locked({ loads }: Pick<Run, 'loads'>): { label: string; why: string }[] {
   return loads.flatMap(({ container }) => {
@@ -123,7 +136,7 @@ export function refusedLoad(path: string, results: readonly { load: string }[]):
 }
 
 /** Runs that ask for a hand, the soonest first: all that are under way, and the next of each oven. */
-export function atHand(runs: readonly Run[]): Run[] {
+export function atHand(runs: readonly Run[], now: Date): Run[] {
   const seen = new Set<string>();
   const next = [...runs]
     .sort((a, b) => Date.parse(a.start) - Date.parse(b.start))
@@ -134,6 +147,5 @@ export function atHand(runs: readonly Run[]): Run[] {
       seen.add(oven.id);
       return true;
     });
-  const when = ({ nextStep, start }: Run) => Date.parse(nextStep?.at ?? start);
-  return next.sort((a, b) => when(a) - when(b));
+  return next.sort((a, b) => nextOf(a, now).at - nextOf(b, now).at);
 }

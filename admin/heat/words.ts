@@ -7,7 +7,6 @@ import type { Load, Run } from './questions.ts';
 
 export type OvenKind = 'AIR' | 'VACUUM';
 export type RunState = 'PLANNED' | 'IN_OVEN' | 'COOLING' | 'COOLED' | 'FINISHED' | 'INTERRUPTED';
-export type StepName = 'SET_OVEN' | 'LOAD' | 'TAKE_OUT' | 'COOLED' | 'RESULTS';
 export type Family = 'BULK' | 'BONDED' | 'PLATES';
 export type CareKind =
   'TRUE_TEMPERATURE' | 'VACUUM_GAUGE' | 'PUMP_OIL' | 'COLD_TRAP' | 'BAKE_OUT' | 'OUT_OF_ORDER' | 'HYGROMETER';
