@@ -172,7 +172,11 @@ async function undone(work: Work, row: PrepStep): Promise<string[]> {
   const ids = z.array(z.string()).catch([]).parse(row.events);
   const notes: string[] = [];
   if (ids.length > 0) await needLetGo(work, row.needId);
-  for (const id of ids.reverse()) notes.push(...(await takenBack(work, id, 'a tick that was taken back')).notes);
+  for (const id of ids.reverse()) {
+    // What took plates apart goes back with what was done to them.
+    const gone = await work.tx.event.findFirst({ where: { correctsId: id, type: 'CORRECTED' } });
+    if (!gone) notes.push(...(await takenBack(work, id, 'a tick that was taken back')).notes);
+  }
   if (row.kind === 'HAND_OVER') {
     await work.tx.need.update({ where: { id: row.needId }, data: { metAt: null } });
     work.changed('Need', row.needId, 'CHANGED');
