@@ -9,19 +9,31 @@ export interface KeyHelp {
 
 const commands: Record<string, Command> = { o: 'lid', t: 'take', w: 'weigh', m: 'move', n: 'count', d: 'dry' };
 
-export const pages: readonly { path: string; name: string }[] = [
+interface Place {
+  path: string;
+  name: string;
+}
+/** What a day asks for, in its order. */
+export const often: readonly Place[] = [
   { path: '/', name: 'Open now' },
-  { path: '/needs', name: 'Needs' },
   { path: '/sheet', name: 'Prep sheet' },
+  { path: '/needs', name: 'Needs' },
   { path: '/to-dry', name: 'To dry' },
   { path: '/ovens', name: 'Ovens' },
   { path: '/plates', name: 'Plates' },
+];
+/** The rest, which one comes to now and then. */
+export const seldom: readonly Place[] = [
   { path: '/came-in', name: 'Came in' },
-  { path: '/air', name: 'Rooms and air' },
-  { path: '/sorbents', name: 'Sorbents' },
   { path: '/shelf-count', name: 'Shelf count' },
   { path: '/labels', name: 'Labels' },
+  { path: '/air', name: 'Rooms and air' },
+  { path: '/sorbents', name: 'Sorbents' },
+  { path: '/recipes', name: 'Recipes' },
+  { path: '/learned', name: 'What we learned' },
+  { path: '/lab', name: 'The lab’s settings' },
 ];
+export const pages: readonly Place[] = [...often, ...seldom];
 
 export const keyHelp: readonly KeyHelp[] = [
   { keys: '/', does: 'type or scan a code' },
@@ -32,7 +44,13 @@ export const keyHelp: readonly KeyHelp[] = [
   { keys: 'd', does: 'send it to dry' },
   { keys: 'u', does: 'undo what was just recorded' },
   { keys: 'x', does: 'the plot as a table, and back' },
-  { keys: '1 … 9', does: pages.map(({ name }) => name).slice(0, 9).join(', ') },
+  {
+    keys: '1 … 9',
+    does: pages
+      .map(({ name }) => name)
+      .slice(0, 9)
+      .join(', '),
+  },
   { keys: 'Esc', does: 'leave a form; what was typed is kept' },
   { keys: '?', does: 'this list' },
 ];

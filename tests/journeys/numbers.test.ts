@@ -206,6 +206,7 @@ describe('what estimates rest on', () => {
   it('the lab’s own figures are a quiet page away, and an answer follows them', async () => {
     const { page, context } = await visit(browser, served.address);
     await page.goto('/');
+    await page.getByRole('button', { name: 'More', exact: true }).click();
     await page.getByRole('link', { name: 'The lab’s settings' }).click();
     await page.getByRole('button', { name: 'Change what decides a state' }).click();
     await page.getByLabel('Redry from a chance of').fill('140');
