@@ -22,7 +22,7 @@ const doing: Record<Missed['stage'], string> = {
   EQUILIBRATE: 'equilibrating',
   PACK: 'packing',
   CONDITION: 'conditioning',
-  HAND_OVER: 'handing over',
+  HAND_OVER: 'the steps before it',
 };
 
 const lacking: Record<Exclude<Missed['lacks'], 'time'>, string> = {

@@ -43,6 +43,11 @@ export class Ledger {
     return result;
   }
 
+  /** Whether so much could ever be taken at once. */
+  couldFit(of: 'tank' | 'hood' | 'hands', amount: number): boolean {
+    return this.endless === of || amount <= this.usage[of].capacity;
+  }
+
   fits(of: 'tank' | 'hood' | 'hands', from: number, to: number, amount: number): boolean {
     return this.endless === of || amount === 0 || from === to || this.usage[of].fits(from, to, amount);
   }

@@ -86,11 +86,19 @@ function loadWashed(
   return null;
 }
 
+/** Loads of one need are not washed further apart than this. */
+const washWithinMinutes = 3 * 1440;
+/** Where the other loads do not fit, the last one is tried again so much earlier. */
+const tryAgainMinutes = 15;
+
 function washPlaced(ledger: Ledger, stage: WashStage, deadline: number, floor: number): Placed | null {
   const { open } = ledger.resources;
   const { loads, airDryMinutes, minutes } = stage;
   const [last, ...others] = [...loads].reverse();
   if (!last) return { steps: [], from: deadline };
+  // In the end all of them are in the hood at once.
+  const inHood = loads.reduce((sum, { amount }) => sum + amount, 0);
+  if (!ledger.couldFit('hood', inHood)) return null;
   /** When somebody can take out what came from the tank at `end`; null where that is too late. */
   const outOf = (end: number): number | null => {
     const out = earliestIn(open, end + airDryMinutes);
@@ -101,8 +109,9 @@ function washPlaced(ledger: Ledger, stage: WashStage, deadline: number, floor: n
     const first = loadWashed(ledger, stage, last, latest, floor, outOf);
     if (!first) return null;
     const washed = [first.step];
+    const earliest = Math.max(floor, first.step.end - washWithinMinutes);
     for (const load of others) {
-      const next = loadWashed(ledger, stage, load, first.step.end, floor, () => first.until);
+      const next = loadWashed(ledger, stage, load, first.step.end, earliest, () => first.until);
       if (!next) break;
       washed.push(next.step);
     }
@@ -112,7 +121,7 @@ function washPlaced(ledger: Ledger, stage: WashStage, deadline: number, floor: n
       return { steps: [...washed.reverse(), step('AIR_DRY', first.step.end, first.until)], from };
     }
     ledger.backTo(mark);
-    latest = first.step.end;
+    latest = first.step.end - tryAgainMinutes + gridMinutes;
   }
   return null;
 }

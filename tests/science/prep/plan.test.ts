@@ -200,7 +200,7 @@ describe('whatever is asked', () => {
           expect([...order].sort((a, b) => a - b)).toEqual(order);
         }
       }),
-      { numRuns: 60, seed: 20_260_302 },
+      { numRuns: 50, seed: 20_260_302 },
     );
   });
 
@@ -211,7 +211,7 @@ describe('whatever is asked', () => {
         for (const outcome of planNeeds([...needs].reverse(), resources))
           expect(outcome).toEqual(one.get(outcome.needId));
       }),
-      { numRuns: 25, seed: 7 },
+      { numRuns: 15, seed: 7 },
     );
   });
 
@@ -222,16 +222,19 @@ describe('whatever is asked', () => {
         const last = [...needs].sort((a, b) => a.weight - b.weight || b.at - a.at || (a.id < b.id ? 1 : -1))[0];
         const outcome = outcomes.find(({ needId }) => needId === last?.id);
         if (!last || !outcome || outcome.steps !== null) return;
-        const others = needs.filter(({ id }) => id !== last.id);
+        // What cannot be met takes nothing.
+        const met = new Set(outcomes.filter(({ steps }) => steps !== null).map(({ needId }) => needId));
+        const others = needs.filter(({ id }) => met.has(id));
         const fits = (at: number) =>
           // The last in turn, whatever its new time.
           planNeeds([...others, { ...last, at, weight: 0.5 }], resources).at(-1)?.steps !== null;
         const { firstPossible } = outcome;
         const until = firstPossible ?? last.floor + 2 * day;
-        for (let at = Math.ceil(last.floor / 15) * 15; at < until; at += 15) if (isIn(at, at)) expect(fits(at)).toBe(false);
+        for (let at = Math.ceil(last.floor / 15) * 15; at < until; at += 15)
+          if (isIn(at, at)) expect(fits(at)).toBe(false);
         if (firstPossible !== null) expect(fits(firstPossible)).toBe(true);
       }),
-      { numRuns: 12, seed: 11 },
+      { numRuns: 8, seed: 11 },
     );
   });
 });
