@@ -23,6 +23,8 @@ export const pictured: Pictured[] = [
     act: (page) => page.getByRole('button', { name: 'Weigh', exact: true }).first().click(),
   },
   { name: 'to-dry', path: () => '/to-dry' },
+  { name: 'ovens', path: () => '/ovens' },
+  { name: 'ovens-week', path: () => '/ovens?show=week' },
   { name: 'came-in', path: () => '/came-in' },
   { name: 'air', path: () => '/air' },
   { name: 'sorbents', path: () => '/sorbents' },
