@@ -116,18 +116,6 @@ export function fleetProperties(reader: Reader, sorbentIds: readonly string[]): 
   );
 }
 
-/** The newest version of each learned factor of a lab. */
-export function learnedFactors(
-  reader: Reader,
-  labId: string,
-): Promise<{ factor: string; lnValue: number; lnSd: number }[]> {
-  return reader.select(
-    `select f."factor", f."lnValue", f."lnSd" from "LearnedFactor" f where f."labId" = $1
-       and f."version" = (select max(g."version") from "LearnedFactor" g where g."labId" = $1 and g."factor" = f."factor")`,
-    [labId],
-  );
-}
-
 export type Instants = readonly (readonly [id: string, ms: number])[];
 
 /** What stands of each container's timeline after its instant, in order. */

@@ -144,4 +144,35 @@ describeEngines('a drum whose closure leaks twice as much as assumed', (on) => {
     await lab.learn();
     expect(await everything()).toEqual(before);
   });
+
+  it('many weighings come in at once, all or none, and everything that is wrong is said by its line', async () => {
+    const line = (waterFraction: number, more: object = {}) => ({
+      label: drum.label,
+      at: lab.on(52),
+      method: 'KARL_FISCHER',
+      of: 'WHOLE',
+      waterFraction,
+      ...more,
+    });
+    const before = (await lab.weighings(drum.label)).length;
+    const wrong = [line(0.03), line(1.5), { label: drum.label, grossGrams: 900 }, line(0.03, { label: 'nothing' })];
+    const { answer } = await lab.ask<{ answer: { path: string; problems: { line: number; column: string }[] } }>(
+      'mutation ($input: RecordWeighingsInput!) { answer: recordWeighings(input: $input) { ... on Refusal { path problems { line column } } } }',
+      { input: { weighings: wrong } },
+    );
+    expect(answer.path).toBe('input.weighings.1.waterFraction');
+    expect(answer.problems.map(({ line: at, column }) => [at, column])).toEqual([
+      [2, 'waterFraction'],
+      [3, 'grossGrams'],
+      [4, 'label'],
+    ]);
+    expect(await lab.weighings(drum.label)).toHaveLength(before);
+    const recorded = await lab.tell<{ weighings: { counts: string }[] }>(
+      'recordWeighings',
+      { weighings: [line(0.02), { label: drum.label, grossGrams: 1230 }] },
+      'weighings { counts }',
+    );
+    expect(recorded.weighings.map(({ counts }) => counts)).toEqual(['WAITING', 'WAITING']);
+    expect(await lab.weighings(drum.label)).toHaveLength(before + 2);
+  });
 });
