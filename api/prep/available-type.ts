@@ -5,7 +5,7 @@ import { ContainerRef } from '../stock/schema.ts';
 import { available, availabilityOf, availableSaid, previewSaid, type Availability } from './available.ts';
 import { NeedKindEnum, PrepStepKindEnum } from './enums.ts';
 import { instantOf } from './hours.ts';
-import { needInput } from './need-mutations.ts';
+import { needInput } from './need-told-type.ts';
 import { ObstacleRef } from './need-type.ts';
 
 const ShareRef = builder.objectRef<Availability['shares'][number]>('AvailableFrom').implement({

@@ -2,7 +2,7 @@
 import './need-type.ts';
 import './step-type.ts';
 import './sheet-type.ts';
-import './need-mutations.ts';
+import './need-told-type.ts';
 import './available-type.ts';
 import './settings-type.ts';
 import './day-type.ts';
