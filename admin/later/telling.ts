@@ -32,11 +32,11 @@ interface Others {
 
 export async function tellWaiting({ act, input, key, by }: Waiting): Promise<Ending> {
   try {
-    const { done, refused } = await tell<Recorded & Others>(act, textOf(act), input, key, by);
+    const { done, refused } = await tell<Recorded | Others>(act, textOf(act), input, key, by);
     if (refused) return { outcome: { kind: 'refused', refusal: refused }, recorded: null };
     if (!('event' in done)) {
-      const id = done['id'] ?? done['steps']?.[0]?.id ?? null;
-      return { outcome: { kind: 'done', id }, recorded: null, notes: done['notes'] ?? [] };
+      const id = done.id ?? done.steps?.[0]?.id ?? null;
+      return { outcome: { kind: 'done', id }, recorded: null, notes: done.notes ?? [] };
     }
     return { outcome: { kind: 'done', id: done.event.id }, recorded: done };
   } catch (error) {

@@ -157,8 +157,8 @@ async function kept(work: Work, laid: Laid, because: string): Promise<string> {
       ovenHours: answer?.objective.ovenHours ?? 0,
       runs: batches.length,
       seconds: laid.seconds,
-      changes: changesSaid(laid, at, loadIds),
-      leftOut: leftOut,
+      changes: changesSaid(laid, at, loadIds).map((change) => ({ ...change })),
+      leftOut: leftOut.map((left) => ({ ...left })),
       before: before,
     },
   });

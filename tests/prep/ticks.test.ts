@@ -36,8 +36,11 @@ describeEngines('the prep sheet', (on) => {
     return prepSheet;
   };
   const read = async (): Promise<SeenNeed> =>
-    (await world.ask<{ node: SeenNeed }>(`query ($id: ID!) { node(id: $id) { ... on Need { ${needFields} } } }`, need))
-      .node;
+    (
+      await world.ask<{ node: SeenNeed }>(`query ($id: ID!) { node(id: $id) { ... on Need { ${needFields} } } }`, {
+        id: need.id,
+      })
+    ).node;
   const stepOf = async (kind: string): Promise<SeenStep> => {
     const found = (await read()).steps.find((step) => step.kind === kind && !step.doneAt);
     if (!found) throw new Error(`no open ${kind}`);
