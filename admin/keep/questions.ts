@@ -1,7 +1,7 @@
-// What the page of the lab's own settings asks and tells.
+// What the page of the lab's own settings asks and tells, its prep and bottles of solvent among them.
 import { act } from '../act/told.ts';
 import { question } from '../ask.ts';
-import { given, many, maybe, number, text, type Answer } from '../shape.ts';
+import { flag, given, many, maybe, number, text, type Answer } from '../shape.ts';
 
 const settings = {
   redryChance: number,
@@ -96,4 +96,70 @@ export const setVesselAct = act(
   'VesselAdded',
   { vessel: text, name: maybe(text), innerDiameterMm: maybe(number), heightMm: maybe(number), ...sizes },
   { vessel: { name: text } },
+);
+
+const prep = {
+  preWash: text,
+  tanks: number,
+  tankPlates: number,
+  tankMl: number,
+  preWashMinutes: number,
+  hoodPlaces: number,
+  people: number,
+  ovenPlates: number,
+  packMinutes: number,
+  equilibrateMinutes: number,
+  conditioningVolumes: number,
+  eveningFrom: text,
+  daysOff: many(text),
+  tankName: text,
+  hoodName: text,
+  desiccatorName: text,
+  own: many(text),
+};
+export type PrepSettings = Answer<typeof prep>;
+
+const bottle = { id: text, solvent: text, batch: text, openedOn: text, peroxideTestedOn: maybe(text) };
+export type Bottle = Answer<typeof bottle>;
+
+export const prepQuestion = question<Record<string, never>>('Prep')({
+  lab: { prep },
+  solventBatches: many(bottle),
+});
+
+export const setPrepSettingsAct = act(
+  'setPrepSettings',
+  'PrepSettingsKept',
+  {
+    preWash: maybe(text),
+    tanks: maybe(number),
+    tankPlates: maybe(number),
+    tankMl: maybe(number),
+    preWashMinutes: maybe(number),
+    hoodPlaces: maybe(number),
+    people: maybe(number),
+    ovenPlates: maybe(number),
+    packMinutes: maybe(number),
+    equilibrateMinutes: maybe(number),
+    conditioningVolumes: maybe(number),
+    eveningFrom: maybe(text),
+    daysOff: maybe(many(text)),
+    tankName: maybe(text),
+    hoodName: maybe(text),
+    desiccatorName: maybe(text),
+  },
+  { lab: { name: text } },
+);
+
+export const noteBottleAct = act(
+  'noteSolventBatch',
+  'SolventBatchKept',
+  {
+    solvent: text,
+    batch: text,
+    openedOn: maybe(text),
+    peroxideTestedOn: maybe(text),
+    isFinished: maybe(flag),
+  },
+  { batch: { id: text } },
 );

@@ -144,3 +144,17 @@ addMutation('noteSolventBatch', {
     isFinished: t.boolean({ description: 'It is finished.' }),
   }),
 });
+
+builder.queryField('solventBatches', (t) =>
+  t.field({
+    type: [SolventBatchRef],
+    description: 'Bottles of solvent in use, by solvent, the newest first.',
+    complexity: { field: 5, multiplier: 20 },
+    resolve: (_, __, { database, lab }) =>
+      database.read.solventBatch.findMany({
+        where: { labId: lab.id, finishedAt: null },
+        orderBy: [{ solvent: 'asc' }, { openedOn: 'desc' }, { id: 'asc' }],
+        take: 500,
+      }),
+  }),
+);
