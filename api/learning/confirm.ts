@@ -16,7 +16,8 @@ export async function confirmed(
   context: Context,
   input: z.output<typeof confirmSaid>,
 ): Promise<{ eventId: string; before: boolean | null }> {
-  const answer = await write(context, 'confirmWeighing', input, async ({ tx, labId, now, actorId, changed }) => {
+  const answer = await write(context, 'confirmWeighing', input, async (work) => {
+    const { tx, labId, now, actorId } = work;
     const eventId = localId('Event', input.event, 'input.event');
     const event = await tx.event.findFirst({ where: { id: eventId, labId } });
     if (!event) throw unknown('input.event', input.event, 'the id of a weighing of this lab');
@@ -29,7 +30,7 @@ export async function confirmed(
       await tx.weighingJudgement.create({
         data: { id: newId(), labId, eventId, isRight: input.isRight, at: now, seq: (last?.seq ?? 0) + 1, actorId },
       });
-      changed('Event', eventId, 'CHANGED');
+      work.changed('Event', eventId, 'CHANGED');
     }
     return { eventId, before };
   });
