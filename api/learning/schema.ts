@@ -1,4 +1,4 @@
 // What GraphQL knows of learning from the balance: what was learned, the weighings, and what is said of them.
 import './weighing-type.ts';
 import './learned-type.ts';
-import './mutations.ts';
+import './told-type.ts';
