@@ -22,6 +22,13 @@ export const pictured: Pictured[] = [
     path: of((label) => `/c/${label}`),
     act: (page) => page.getByRole('button', { name: 'Weigh', exact: true }).first().click(),
   },
+  { name: 'needs', path: () => '/needs' },
+  {
+    name: 'needs-form',
+    path: () => '/needs',
+    act: (page) => page.getByRole('button', { name: 'Something is needed' }).click(),
+  },
+  { name: 'sheet', path: () => '/sheet' },
   { name: 'to-dry', path: () => '/to-dry' },
   { name: 'ovens', path: () => '/ovens' },
   { name: 'ovens-week', path: () => '/ovens?show=week' },

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import type { Browser, Page } from 'playwright-core';
+import { labClock } from '../../admin/say/time.ts';
 import { openBrowser, visit } from '../journeys/browser.ts';
 import type { Served } from '../journeys/server.ts';
 import { labOfSize, sizes, type Size } from './labs.ts';
@@ -25,9 +26,17 @@ async function readmePictures(browser: Browser, { address, ask }: Served): Promi
   )) as { containers: { nodes: { label: string }[] } };
   const label = containers.nodes[0]?.label;
   if (label === undefined) throw new Error('the demo lab has no open portion to show');
+  const { needs, lab } = (await ask('{ lab { timeZone } needs { steps { kind startAt } } }')) as {
+    lab: { timeZone: string };
+    needs: { steps: { kind: string; startAt: string }[] }[];
+  };
+  const wash = needs.flatMap(({ steps }) => steps).find(({ kind }) => kind === 'PRE_WASH');
+  if (wash === undefined) throw new Error('the demo lab has no plates to wash');
+  const washed = labClock(new Date(wash.startAt), lab.timeZone).slice(0, 10);
   const shots = [
     { name: 'open-now', path: `/?show=lid-off&c=${label}`, width: 1280, height: 940, colorScheme: 'light' },
     { name: 'container', path: `/c/${label}`, width: 1280, height: 1180, colorScheme: 'light' },
+    { name: 'sheet', path: `/sheet?on=${washed}&part=evening`, width: 1000, height: 900, colorScheme: 'light' },
     { name: 'phone', path: '/?show=lid-off', width: 360, height: 780, colorScheme: 'dark' },
   ] as const;
   for (const { name, path, ...look } of shots) {
