@@ -30,9 +30,9 @@ export interface Says {
 }
 
 const closures: Readonly<Record<string, string>> = {
-  'closure:TIGHT': 'TIGHT',
-  'closure:WELL_CLOSED': 'WELL CLOSED',
-  'closure:LOOSELY_COVERED': 'LOOSELY COVERED',
+  'closure:TIGHT': 'Tight',
+  'closure:WELL_CLOSED': 'Well closed',
+  'closure:LOOSELY_COVERED': 'Loosely covered',
 };
 
 /** In the order of the page: what touches the most stock first. */

@@ -31,7 +31,7 @@ export const times = (ln: number): string => {
 
 const percentOf = (sd: number): string => `${Math.max(1, Math.round(100 * Math.expm1(sd)))} %`;
 
-/** As a heading: "TIGHT closures". */
+/** As a heading: "Tight closures". */
 export function titleOf({ kind, about }: Named): string {
   switch (kind) {
     case 'CLASS':
