@@ -30,9 +30,9 @@ export interface Says {
 }
 
 const closures: Readonly<Record<string, string>> = {
-  'closure:TIGHT': 'Tight',
-  'closure:WELL_CLOSED': 'Well closed',
-  'closure:LOOSELY_COVERED': 'Loosely covered',
+  'closure:TIGHT': 'Tight lids',
+  'closure:WELL_CLOSED': 'Well closed lids',
+  'closure:LOOSELY_COVERED': 'Loosely covered mouths',
 };
 
 /** In the order of the page: what touches the most stock first. */

@@ -31,7 +31,7 @@ export const times = (ln: number): string => {
 
 const percentOf = (sd: number): string => `${Math.max(1, Math.round(100 * Math.expm1(sd)))} %`;
 
-/** As a heading: "Tight closures". */
+/** As a heading: "Tight lids". */
 export function titleOf({ kind, about }: Named): string {
   switch (kind) {
     case 'CLASS':
@@ -39,7 +39,7 @@ export function titleOf({ kind, about }: Named): string {
     case 'LOT':
       return `Water that ${about} holds`;
     case 'CLOSURE':
-      return `${about} closures`;
+      return about;
     case 'CONTAINER':
       return `The closure of ${about}`;
     case 'OPEN_MOUTH':
@@ -54,7 +54,7 @@ export function titleOf({ kind, about }: Named): string {
 const verbs: Record<Exclude<Kind, 'HUMIDITY'>, (named: Named) => readonly [does: string, than: string]> = {
   CLASS: ({ about }) => [`${about} here holds`, 'the water that the table says'],
   LOT: ({ about }) => [`${about} holds`, 'the water that the table says'],
-  CLOSURE: ({ about }) => [`${about} closures here let in`, 'what we assumed'],
+  CLOSURE: ({ about }) => [`${about} here let in`, 'what we assumed'],
   CONTAINER: ({ about }) => [`${about} lets in`, 'what its kind of closure does'],
   OPEN_MOUTH: () => ['Open mouths here let in', 'what we assumed'],
   BED: () => ['Water goes down through a bed here at', 'the speed that we assumed'],

@@ -5,12 +5,12 @@ import { saidBy, words } from '../../api/learning/rules.ts';
 
 describe('what was learned', () => {
   it('says by how much, how sure, and from how much', () => {
-    const tight = { kind: 'CLOSURE', about: 'Tight' } as const;
+    const tight = { kind: 'CLOSURE', about: 'Tight lids' } as const;
     expect(sentenceOf(tight, { ln: Math.log(0.7), sd: 0.1, weighings: 9 })).toBe(
-      'Tight closures here let in about 0.70 of what we assumed (0.59 to 0.83), from 9 weighings.',
+      'Tight lids here let in about 0.70 of what we assumed (0.59 to 0.83), from 9 weighings.',
     );
     expect(sentenceOf(tight, { ln: 0.01, sd: 0.1, weighings: 1 })).toBe(
-      'Tight closures here let in what we assumed, within 11 %, from 1 weighing.',
+      'Tight lids here let in what we assumed, within 11 %, from 1 weighing.',
     );
   });
 
