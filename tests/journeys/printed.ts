@@ -8,6 +8,8 @@ export interface Printed {
   picture: Canvas;
   /** The words on it. */
   text: string;
+  /** Height of its smallest letters, pt. */
+  smallestPt: number;
 }
 
 const mmPerPoint = 25.4 / 72;
@@ -26,7 +28,15 @@ export async function pagesOf(pdf: Buffer): Promise<Printed[]> {
     await page.render({ canvas: picture as never, canvasContext: picture.getContext('2d') as never, viewport }).promise;
     const { items } = await page.getTextContent();
     const text = items.map((item) => ('str' in item ? item.str : '')).join(' ');
-    pages.push({ widthMm: (right - left) * mmPerPoint, heightMm: (top - bottom) * mmPerPoint, picture, text });
+    const heights = items.flatMap((item) => ('str' in item && item.str.trim() !== '' ? [item.height] : []));
+    const smallestPt = Math.min(...heights);
+    pages.push({
+      widthMm: (right - left) * mmPerPoint,
+      heightMm: (top - bottom) * mmPerPoint,
+      picture,
+      text,
+      smallestPt,
+    });
   }
   await task.destroy();
   return pages;
