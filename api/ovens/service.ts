@@ -3,4 +3,6 @@ export { ovensPlanned } from './plan.ts';
 export { replannedAfter } from './replan.ts';
 export { coolMinutes } from './cooling.ts';
 export { currentPlan, endOf, nextOvenStep, runsBetween, startOf } from './run-view.ts';
+export { openingsOf, outages, ownHours } from './oven-hours.ts';
+export type { OvenWithCare } from './facts.ts';
 import './ended.ts';

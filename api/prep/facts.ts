@@ -8,7 +8,7 @@ import { prepSettingsOf, type PrepSettings } from './settings.ts';
 
 export type Reader = Pick<
   Transaction,
-  'need' | 'hold' | 'container' | 'event' | 'prepStep' | 'recipe' | 'sorbent' | 'lot' | 'oven' | 'dryingLoad' | 'room'
+  'need' | 'hold' | 'container' | 'event' | 'prepStep' | 'recipe' | 'sorbent' | 'lot' | 'oven' | 'dryingRun' | 'room'
 >;
 
 export interface LabFacts {

@@ -6,6 +6,8 @@ import type { Interval } from '../science/prep/intervals.ts';
 
 export const minuteMs = 60_000;
 export const minuteOf = (at: Date): number => Math.floor(at.getTime() / minuteMs);
+/** The first full minute that is not before it. */
+export const lastMinuteOf = (at: Date): number => Math.ceil(at.getTime() / minuteMs);
 export const instantOf = (minute: number): Date => new Date(minute * minuteMs);
 
 interface Clocked {

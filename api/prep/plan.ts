@@ -33,7 +33,7 @@ export async function groundOf(reader: Reader, lab: LabFacts, now: Date, last: D
   const from = new Date(now.getTime() - backDays * dayMs);
   const to = new Date(Math.max(now.getTime(), last.getTime()) + aheadDays * dayMs);
   const open = workingMinutes(lab, settings.daysOff, from, to);
-  const { ovens, spans, names } = await ovensOf(reader, lab, settings, open);
+  const { ovens, spans, names } = await ovensOf(reader, lab, settings, now, { open, from, to });
   const { people: hands, tanks, hoodPlaces } = settings;
   return { resources: { open, hands, tanks, hoodPlaces, ovens }, spans, ovenNames: names };
 }

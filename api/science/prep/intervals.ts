@@ -38,4 +38,15 @@ export function earliestIn(intervals: readonly Interval[], at: number): number |
   return intervals[index + 1]?.from ?? null;
 }
 
+/** In order and apart: what meets is one stretch, what has no length is none. */
+export function merged(intervals: readonly Interval[]): Interval[] {
+  const out: Interval[] = [];
+  for (const each of [...intervals].sort((one, other) => one.from - other.from)) {
+    const before = out.at(-1);
+    if (before && each.from <= before.to) out[out.length - 1] = { from: before.from, to: Math.max(before.to, each.to) };
+    else if (each.to > each.from) out.push(each);
+  }
+  return out;
+}
+
 export const overlaps = (one: Interval, other: Interval): boolean => one.from < other.to && other.from < one.to;

@@ -1,5 +1,5 @@
 // What is taken of the lab's tanks, hood, hands and ovens while needs are planned, with a way back to any point.
-import { holds, overlaps } from './intervals.ts';
+import { holds, type Interval, overlaps } from './intervals.ts';
 import type { PrepOven, PrepResources } from './stages.ts';
 import { Usage } from './usage.ts';
 
@@ -56,14 +56,16 @@ export class Ledger {
     if (amount > 0 && to > from) this.journal.push(this.usage[of].take(from, to, amount));
   }
 
-  /** Whether an oven is free for a whole stretch. */
-  isOvenFree(oven: PrepOven, from: number, to: number): boolean {
-    if (this.endless === 'oven') return true;
+  /** What keeps an oven from being free for a whole stretch; null where nothing does. */
+  inTheWay(oven: PrepOven, from: number, to: number): Interval | null {
+    if (this.endless === 'oven') return null;
     const stretch = { from, to };
-    if (oven.busy.some((busy) => overlaps(busy, stretch))) return false;
-    return !this.batches.some(
+    const busy = oven.busy.find((each) => overlaps(each, stretch));
+    if (busy) return busy;
+    const batch = this.batches.find(
       ({ ovenId, start, end }) => ovenId === oven.id && overlaps({ from: start, to: end }, stretch),
     );
+    return batch ? { from: batch.start, to: batch.end } : null;
   }
 
   addBatch(batch: OvenBatch): void {

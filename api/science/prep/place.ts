@@ -149,9 +149,13 @@ function ovenStretch(
     if (loaded === null) return null;
     for (let start = down(loaded); start >= floor && end - start <= most; start -= gridMinutes) {
       if (!holds(oven.open, start, start + handsMinutes)) continue;
+      if (!oven.isUnattended && !holds(oven.open, start, end)) break;
       if (!ledger.fits('hands', start, start + handsMinutes, 1)) continue;
-      if (!ledger.isOvenFree(oven, start, end)) break;
-      return { start, end };
+      const other = ledger.inTheWay(oven, start, end);
+      if (!other) return { start, end };
+      // However late it were loaded, it would have to be out before that begins.
+      if (other.to > loaded) end = Math.min(end, down(other.from) + gridMinutes);
+      break;
     }
   }
   return null;

@@ -78,6 +78,8 @@ export interface PrepOven {
   readonly capacity: number;
   readonly temperatureC: readonly [number, number];
   readonly isVacuum: boolean;
+  /** It may run while nobody is there. */
+  readonly isUnattended: boolean;
 }
 
 export interface PrepResources {

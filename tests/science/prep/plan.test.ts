@@ -20,6 +20,7 @@ const oven = (id: string, more: object = {}) => ({
   capacity: 4000,
   temperatureC: [40, 200] as const,
   isVacuum: true,
+  isUnattended: true,
   ...more,
 });
 const lab: PrepResources = { open, hands: 1, tanks: 1, hoodPlaces: 20, ovens: [oven('vacuum')] };
