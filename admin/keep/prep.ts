@@ -54,7 +54,7 @@ export const prepGroups: readonly PrepGroup[] = [
       ...{ preWash: of.preWash, tanks: text(of.tanks), tankPlates: text(of.tankPlates), tankMl: text(of.tankMl) },
       ...{ preWashMinutes: text(of.preWashMinutes), tankName: of.tankName },
     }),
-    input: (values) => values as Input,
+    input: (values) => values,
   },
   {
     name: 'places',
@@ -73,7 +73,7 @@ export const prepGroups: readonly PrepGroup[] = [
       ...{ hoodPlaces: text(of.hoodPlaces), people: text(of.people), ovenPlates: text(of.ovenPlates) },
       ...{ hoodName: of.hoodName, desiccatorName: of.desiccatorName },
     }),
-    input: (values) => values as Input,
+    input: (values) => values,
   },
   {
     name: 'times',
@@ -91,7 +91,7 @@ export const prepGroups: readonly PrepGroup[] = [
       ...{ eveningFrom: of.eveningFrom, packMinutes: text(of.packMinutes) },
       ...{ equilibrateMinutes: text(of.equilibrateMinutes), conditioningVolumes: text(of.conditioningVolumes) },
     }),
-    input: (values) => values as Input,
+    input: (values) => values,
   },
   {
     name: 'days-off',
