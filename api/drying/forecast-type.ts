@@ -1,6 +1,7 @@
 // The query `dryingForecast`: what an oven would leave, before it is done.
 import { builder } from '../builder.ts';
-import { dryingForecast, type DryingForecast } from './forecast.ts';
+import { dryingForecast } from './forecast.ts';
+import type { DryingForecast } from './forecast-told.ts';
 import { RecipeRef } from './recipe-type.ts';
 
 const LimitEnum = builder.enumType('DryingLimit', {

@@ -7,7 +7,7 @@ import type { PlannedStep } from '../science/prep/stages.ts';
 import { said } from '../stock/service.ts';
 import { planBroughtUp } from './current.ts';
 import { amountOf, factsOf, preparedOf, type Stocked, withStock } from './facts.ts';
-import { columnsOf, checkTime } from './need.ts';
+import { columnsOf, checkTime } from './need-columns.ts';
 import { lackWords, obstacleIn, type Obstacle } from './obstacle.ts';
 import { groundOf, openNeeds, plannedNeeds } from './plan.ts';
 import { Shelf } from './reserve.ts';

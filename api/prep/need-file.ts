@@ -5,7 +5,8 @@ import type { Context } from '../context.ts';
 import { Refused, type Problem } from '../errors.ts';
 import { write } from '../work.ts';
 import { instantOn } from './hours.ts';
-import { checkTime, columnsOf, needMade, type NeedsKept } from './need.ts';
+import { checkTime, columnsOf } from './need-columns.ts';
+import { needMade, type NeedsKept } from './need.ts';
 import { replanned } from './plan.ts';
 import { needFields, type needFileSaid } from './said.ts';
 
