@@ -96,7 +96,7 @@ describe('plates for the day after tomorrow', () => {
     const oven = page.locator('[data-step="OVEN"]');
     await on('OVEN');
     await oven.getByText(/is wet with solvent: the air-drying is not recorded as finished/).waitFor();
-    await oven.getByRole('checkbox').click();
+    await oven.getByRole('checkbox').click({ force: true });
     expect((await stepsFor('fractions')).find(({ kind }) => kind === 'OVEN')?.doneAt).toBeNull();
 
     await on('AIR_DRY', true);
@@ -164,7 +164,7 @@ describe('a need that cannot be met', () => {
     await text.fill(lines('3'));
     await page.getByRole('button', { name: 'Add them all' }).click();
     await page.getByText(/^2 needs added/).waitFor();
-    await page.getByText('for second').waitFor();
+    await page.locator('[data-need]').filter({ hasText: 'for second' }).waitFor();
     await context.close();
   }, 60_000);
 });
