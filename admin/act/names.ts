@@ -1,6 +1,6 @@
 // The lab's rooms and vessels as choices of a form.
 import { lab } from '../lab.svelte.ts';
-import type { Names } from './forms.ts';
+import type { Names } from './spec.ts';
 
 export function namesToChoose(): Names {
   return {

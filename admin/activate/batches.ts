@@ -1,7 +1,8 @@
 // Batches in groups by what to do with them, and each in words.
-import { spokenSpan, spokenTime } from '../say/time.ts';
+import { spokenSpan } from '../say/time.ts';
 import type { Clock } from '../say/state.ts';
 import type { Batch, Prepared } from './questions.ts';
+import { time } from './time.ts';
 
 export interface Group {
   name: string;
@@ -22,8 +23,6 @@ export const groupsOf = (batches: readonly Batch[]): Group[] =>
   groupNames
     .map((name) => ({ name, batches: batches.filter((batch) => groupOf(batch) === name) }))
     .filter((group) => group.batches.length > 0);
-
-const time = (at: string, { now, zone }: Clock): string => spokenTime(new Date(at), now, zone);
 
 /** What one wants to know of it, without a full stop. */
 export function answerOf(batch: Prepared, clock: Clock): string {
@@ -48,9 +47,6 @@ export function answerOf(batch: Prepared, clock: Clock): string {
   }
 }
 
-const edgeWords = { CUT: 'front edge cut off', MARKED: 'front edge marked', LEFT: 'front edge left' } as const;
-const wayWords = { ALONG_HEIGHT: 'along the height', ALONG_WIDTH: 'along the width' } as const;
-
 /** "5 min in instrument bay, 4 min in wet bench"; empty where nothing ends. */
 export function withinWords(within: Prepared['useWithin']): string {
   const ends = within.flatMap(({ room, minutes }) => (minutes === null || minutes === 0 ? [] : [{ room, minutes }]));
@@ -61,41 +57,3 @@ export function withinWords(within: Prepared['useWithin']): string {
 /** The next step is due: nobody has to wait for it. */
 export const isDue = ({ state, solventGoneFrom }: Prepared, now: Date): boolean =>
   state === 'DRY' || (solventGoneFrom !== null && Date.parse(solventGoneFrom) <= now.getTime());
-
-/** What was done to it, a phrase each, oldest first. */
-export function stepsOf(batch: Prepared, clock: Clock): string[] {
-  const { preWash, solventGone, activation, equilibration } = batch;
-  const who = (by: string | null) => (by ? `, ${by}` : '');
-  const steps: string[] = [];
-  if (preWash) {
-    const { solvent, direction, fullLength, frontEdge, tankLoads, mlPerLoad } = preWash;
-    const loads = tankLoads ? `${tankLoads} × ${mlPerLoad ? `${mlPerLoad} mL` : 'tank'}` : '';
-    const more = [
-      fullLength === false ? 'not the full length' : '',
-      direction ? wayWords[direction] : '',
-      frontEdge ? edgeWords[frontEdge] : '',
-      loads,
-    ].filter(Boolean);
-    const words = [`pre-washed with ${solvent ?? 'solvent'}`, ...more].join(', ');
-    steps.push(`${words} (${time(preWash.at, clock)}${who(preWash.by)})`);
-  }
-  if (solventGone) steps.push(`solvent gone (${time(solventGone.at, clock)}${who(solventGone.by)})`);
-  if (activation) {
-    const { temperatureC, minutes, vacuum, oven } = activation;
-    const how = [
-      temperatureC === null ? '' : ` at ${temperatureC} °C`,
-      vacuum ? ' under vacuum' : '',
-      minutes === null ? '' : ` for ${minutes} min`,
-      oven ? ` in ${oven}` : '',
-    ].join('');
-    steps.push(`activated${how} (${time(activation.at, clock)}${who(activation.by)})`);
-  }
-  if (equilibration) {
-    const { humidityPercent, over, hours } = equilibration;
-    const where = over ? ` (${over})` : '';
-    const long = hours === null ? '' : `, ${spokenSpan(hours)}`;
-    const at = `${time(equilibration.at, clock)}${who(equilibration.by)}`;
-    steps.push(`equilibrated at ${Math.round(humidityPercent)} % RH${where}${long} (${at})`);
-  }
-  return steps;
-}

@@ -1,5 +1,5 @@
 // A room's air as three plots of one time: temperature, relative humidity, and the vapour that the sorbent sees.
-import type { PlotData, PlotLine } from '../draw/plot.ts';
+import type { PlotData, PlotLine } from '../draw/data.ts';
 import { spokenTime } from '../say/time.ts';
 import { air } from '../say/water.ts';
 import type { AirPoint } from './questions.ts';

@@ -1,7 +1,7 @@
 // What of an event was put right, which of its figures can be, and what the timeline says beside it.
 import { bases, lids, open, weighedParts, weighingMethods } from '../act/choices.ts';
 import type { FieldSpec } from '../act/field.ts';
-import type { Names } from '../act/forms.ts';
+import type { Names } from '../act/spec.ts';
 import { scoopings } from './habits.ts';
 import type { Event } from './questions.ts';
 

@@ -1,5 +1,5 @@
 // Water over time as a plot, as words and as a table: one set of points, told three ways.
-import type { PlotData } from '../draw/plot.ts';
+import type { PlotData } from '../draw/data.ts';
 import { fullTime, spokenTime } from '../say/time.ts';
 import { aboutPercent, percent } from '../say/water.ts';
 import type { Water } from './questions.ts';

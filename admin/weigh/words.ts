@@ -1,5 +1,5 @@
 // Weighings in words, beside what was expected of them.
-import type { PlotData } from '../draw/plot.ts';
+import type { PlotData } from '../draw/data.ts';
 import { percent } from '../say/water.ts';
 import type { Factor, Weighing } from './questions.ts';
 

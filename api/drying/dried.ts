@@ -16,7 +16,8 @@ import {
   type Recorded,
 } from '../stock/service.ts';
 import { write, type Work } from '../work.ts';
-import { requestAnswered, waitingRequest } from './service.ts';
+import { requestAnswered } from './request-ends.ts';
+import { waitingRequest } from './request.ts';
 
 export const driedSaid = takePortionSaid
   .pick({ at: true, note: true, clientKey: true, grams: true, basis: true, vessel: true, closure: true })

@@ -4,13 +4,19 @@ import type { Context } from '../context.ts';
 import { addMutation } from '../mutation.ts';
 import { fresh, LabRef, there } from '../stock/schema.ts';
 import { apartSaid, apartSet } from './apart-set.ts';
-import { careBackSaid, careEnded, careRecorded, careSaid, careTakenBack, endSaid, type CareKept } from './care.ts';
+import { careBackSaid, careSaid, endSaid } from './care-said.ts';
+import { careEnded, careTakenBack } from './care-back.ts';
+import { careRecorded, type CareKept } from './care.ts';
 import { OvenCareKindEnum, OvenKindEnum } from './oven-type.ts';
-import * as ovens from './ovens.ts';
+import { ovenAdded } from './oven-added.ts';
+import { ovenRemoved, ovenRestored } from './oven-removed.ts';
+import { addOvenSaid, ovenSaid, setOvenSaid } from './oven-said.ts';
+import { ovenSet } from './oven-set.ts';
+import type { OvenKept as Kept } from './ovens.ts';
 import { FamilyEnum } from './plan-type.ts';
 import { OvenCareRef, OvenRef } from './refs.ts';
 
-const OvenKept = builder.objectRef<ovens.OvenKept>('OvenKept').implement({
+const OvenKept = builder.objectRef<Kept>('OvenKept').implement({
   description: 'An oven was added, changed, removed or put back. Plans that it touches are due.',
   fields: (t) => ({
     oven: t.field({
@@ -73,37 +79,37 @@ const ovenFields = (t: Fields, isNew: boolean) => ({
   }),
 });
 
-const kept = (context: Context, done: Promise<ovens.OvenKept>) => fresh(context, done);
+const kept = (context: Context, done: Promise<Kept>) => fresh(context, done);
 
 addMutation('addOven', {
   description: 'Adds an oven.',
-  check: ovens.addOvenSaid,
+  check: addOvenSaid,
   success: OvenKept,
-  run: (input, context) => kept(context, ovens.ovenAdded(context, input)),
+  run: (input, context) => kept(context, ovenAdded(context, input)),
   fields: (t) => ovenFields(t, true),
 });
 
 addMutation('setOven', {
   description: 'Changes an oven; what is not given stays.',
-  check: ovens.setOvenSaid,
+  check: setOvenSaid,
   success: OvenKept,
-  run: (input, context) => kept(context, ovens.ovenSet(context, input)),
+  run: (input, context) => kept(context, ovenSet(context, input)),
   fields: (t) => ({ oven: t.id({ required: true, description: 'Which oven.' }), ...ovenFields(t, false) }),
 });
 
 addMutation('removeOven', {
   description: 'Takes an oven out of use. Its runs and its care stay; `restoreOven` puts it back.',
-  check: ovens.ovenSaid,
+  check: ovenSaid,
   success: OvenKept,
-  run: (input, context) => kept(context, ovens.ovenRemoved(context, input)),
+  run: (input, context) => kept(context, ovenRemoved(context, input)),
   fields: (t) => ({ oven: t.id({ required: true, description: 'Which oven.' }) }),
 });
 
 addMutation('restoreOven', {
   description: 'Puts a removed oven back into use.',
-  check: ovens.ovenSaid,
+  check: ovenSaid,
   success: OvenKept,
-  run: (input, context) => kept(context, ovens.ovenRestored(context, input)),
+  run: (input, context) => kept(context, ovenRestored(context, input)),
   fields: (t) => ({ oven: t.id({ required: true, description: 'Which oven.' }) }),
 });
 

@@ -1,22 +1,21 @@
 // The lab's facts as a problem for the planner: whole minutes from now on, ovens and jobs by the names that people use, so that
 // what the planner says can be read. Pure.
-import { homeless, modelOf, never } from '../science/ovens/model.ts';
-import { earliestEnds } from '../science/ovens/alone.ts';
 import type { KeptBatch } from '../science/ovens/keep.ts';
 import type { FixedBatch, Job, Oven, OvenProblem } from '../science/ovens/problem.ts';
-import { isPlaced } from './amounts.ts';
-import type { Facts, LoadRow, OvenWithCare, RequestRow, RunRow } from './facts.ts';
-import { whenSomebody } from './hours.ts';
+import type { Facts, LoadRow, RunRow } from './facts.ts';
 import { openingsOf, outages } from './oven-hours.ts';
-import { familyOf, type FamilyPair } from './rules.ts';
-import { driesOf, loadsOf, ovenAreaCm2, type LeftOut, type Wanted } from './shares.ts';
+import type { FamilyPair } from './rules.ts';
+import { loadsOf, ovenAreaCm2, type LeftOut, type Wanted } from './shares.ts';
+import { minuteMs } from './minute.ts';
+import { namer, partWords, numbered } from './namer.ts';
+import { nowIn, fixedIn } from './oven-now.ts';
+import { fixedJob, jobOf } from './jobs.ts';
+import { unplaceable } from './unplaceable.ts';
+import { keptOf } from './before.ts';
 
-const minuteMs = 60_000;
 const dayMs = 86_400_000;
 /** Beyond the last time that something is wanted by. */
 const horizonDays = 21;
-/** What an oven falls to when nobody heats it, °C. */
-const roomC = 22;
 
 export interface Posed {
   problem: OvenProblem;
@@ -30,100 +29,8 @@ export interface Posed {
   leftOut: LeftOut[];
 }
 
-/** Names told apart: the second of a name is said to be so. */
-function namer(): (name: string) => string {
-  const seen = new Map<string, number>();
-  return (name) => {
-    const count = (seen.get(name) ?? 0) + 1;
-    seen.set(name, count);
-    return count === 1 ? name : `${name} [${count}]`;
-  };
-}
-
-const partWords = (part: number, parts: number): string => (parts > 1 ? ` (${part} of ${parts})` : '');
-
-/** What an oven stands at now, and when it is free. */
-function nowIn(oven: OvenWithCare, facts: Facts, originMs: number): { freeAt: number; startTemperatureC: number } {
-  const running = facts.runs.find(({ ovenId, state }) => ovenId === oven.id && state === 'IN_OVEN');
-  if (running) {
-    const out = Math.max(running.dueOutAt?.getTime() ?? originMs, originMs);
-    return {
-      freeAt: Math.ceil((out - originMs) / minuteMs) + oven.doorMinutes,
-      startTemperatureC: running.temperatureC,
-    };
-  }
-  const last = facts.lastOut.filter(({ ovenId }) => ovenId === oven.id).at(-1);
-  if (!last?.outAt || oven.coolMinutesPerC <= 0) return { freeAt: 0, startTemperatureC: roomC };
-  const fallen = (facts.now.getTime() - last.outAt.getTime()) / minuteMs / oven.coolMinutesPerC;
-  return { freeAt: 0, startTemperatureC: Math.max(roomC, Math.round(last.temperatureC - fallen)) };
-}
-
 const spans = (some: { fromMs: number; toMs: number }[], originMs: number): [number, number][] =>
   some.map(({ fromMs, toMs }) => [Math.ceil((fromMs - originMs) / minuteMs), Math.floor((toMs - originMs) / minuteMs)]);
-
-/** Runs fixed by hand, in the order of time; one that cannot be where it was put comes as soon after as it can. */
-function fixedIn(
-  oven: OvenWithCare,
-  free: { freeAt: number; startTemperatureC: number },
-  facts: Facts,
-  originMs: number,
-  untilMs: number,
-): { run: RunRow; start: number; end: number }[] {
-  const open = openingsOf(oven, facts, originMs, untilMs);
-  let { freeAt } = free;
-  return facts.runs
-    .filter(({ ovenId, state, isPinned }) => ovenId === oven.id && state === 'PLANNED' && isPinned)
-    .sort((a, b) => a.plannedStart.getTime() - b.plannedStart.getTime())
-    .map((run) => {
-      const wanted = Math.round((run.plannedStart.getTime() - originMs) / minuteMs);
-      const stays = Math.round((run.plannedEnd.getTime() - run.plannedStart.getTime()) / minuteMs);
-      const later = Math.max(0, freeAt);
-      const start =
-        wanted >= later
-          ? wanted
-          : Math.ceil((whenSomebody(open, originMs + (later + run.setupMinutes) * minuteMs) - originMs) / minuteMs);
-      freeAt = start + stays + oven.doorMinutes;
-      return { run, start, end: start + stays };
-    });
-}
-
-function jobOf(name: string, wanted: Wanted, originMs: number): Job {
-  const { request, dries, areaCm2, family, ovens } = wanted;
-  const due = request.wantedBy
-    ? Math.floor((request.wantedBy.getTime() - originMs) / minuteMs) - dries.coolDownMinutes
-    : null;
-  const ready = request.readyAt ? Math.ceil((request.readyAt.getTime() - originMs) / minuteMs) : 0;
-  return {
-    id: name,
-    area: areaCm2,
-    minutes: dries.minutes,
-    temperatureC: dries.temperatureC,
-    readyAt: Math.max(0, ready),
-    ...(due === null ? {} : { dueAt: due }),
-    weight: request.weight,
-    family,
-    ovens: ovens.map((oven) => oven.name),
-  };
-}
-
-/** A load of a run that was fixed: it is where it is, whatever it would need. */
-function fixedJob(name: string, load: LoadRow, run: RunRow, facts: Facts, originMs: number): Job {
-  const { request } = load;
-  const { sorbent } = request.container.lot;
-  const dries = driesOf(request, facts.materialOf(request.container));
-  const cool = typeof dries === 'string' ? 0 : dries.coolDownMinutes;
-  const due = request.wantedBy ? Math.floor((request.wantedBy.getTime() - originMs) / minuteMs) - cool : null;
-  return {
-    id: name,
-    area: load.areaCm2,
-    minutes: [run.leastMinutes, Math.max(run.leastMinutes, run.mostMinutes)],
-    temperatureC: [run.temperatureC, run.temperatureC],
-    readyAt: 0,
-    ...(due === null ? {} : { dueAt: due }),
-    weight: request.weight,
-    family: familyOf({ kind: request.container.kind, ...sorbent }),
-  };
-}
 
 /** Poses the problem; jobs that no oven and no hours can take are named with the reason. */
 export function posed(facts: Facts, apart: readonly FamilyPair[]): Posed {
@@ -189,42 +96,4 @@ export function posed(facts: Facts, apart: readonly FamilyPair[]): Posed {
   }
   const problem = { ...whole, jobs: jobs.filter(({ id }) => !out.has(id)) };
   return { problem, originMs, wanted, fixedLoads, fixedRuns, before: keptOf(facts, wanted, originMs), leftOut };
-}
-
-/** Parts are numbered past those that have a place already. */
-function numbered(loads: readonly Wanted[], request: RequestRow): Wanted[] {
-  const placed = request.loads.filter((load) => isPlaced(load, request.containerId));
-  const taken = new Set(placed.map(({ part }) => part));
-  const parts = taken.size + loads.length;
-  let part = 0;
-  return loads.map((load) => {
-    do part += 1;
-    while (taken.has(part));
-    return { ...load, part, parts };
-  });
-}
-
-function unplaceable(problem: OvenProblem): Map<string, string> {
-  const model = modelOf(problem);
-  const out = new Map(homeless(model).map((id) => [id, 'it fits into no oven by area and temperature']));
-  if (out.size === model.jobs) return out;
-  earliestEnds(model).forEach((end, job) => {
-    const id = model.id[job];
-    if (end >= never && id !== undefined && !out.has(id)) {
-      out.set(id, 'no hours in which somebody is there are long enough to load, dry and unload it');
-    }
-  });
-  return out;
-}
-
-/** The runs that are planned and not fixed, as the plan before had them. */
-function keptOf(facts: Facts, wanted: ReadonlyMap<string, Wanted>, originMs: number): KeptBatch[] {
-  const names = new Map([...wanted].map(([name, { request, part }]) => [`${request.id} ${part}`, name]));
-  return facts.runs
-    .filter(({ state, isPinned }) => state === 'PLANNED' && !isPinned)
-    .map(({ oven, plannedStart, loads }) => ({
-      oven: oven.name,
-      start: Math.round((plannedStart.getTime() - originMs) / minuteMs),
-      jobs: loads.flatMap(({ requestId, part }) => names.get(`${requestId} ${part}`) ?? []),
-    }));
 }

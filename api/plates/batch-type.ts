@@ -1,12 +1,11 @@
 // Batches of prepared plates as GraphQL shows them.
 import { builder } from '../builder.ts';
-import { RoomRef } from '../climate/refs.ts';
-import type { Prepared } from '../stock/service.ts';
-import { ContainerRef, FrontEdgeEnum, PlateRegimeEnum, PrewashDirectionEnum } from '../stock/schema.ts';
-import type { Context } from '../context.ts';
-import { sentenceOf, useWithin, withinWords, type Batch, type UseWithin } from './service.ts';
+import { ContainerRef, PlateRegimeEnum } from '../stock/schema.ts';
+import { sentenceOf, useWithin, type Batch } from './service.ts';
 import { regimeWords } from './rules.ts';
-import { withinSource } from './within.ts';
+import { PreWashRef } from './wash-type.ts';
+import { SolventGoneRef, ActivationRef, EquilibrationRef } from './done-type.ts';
+import { UseWithinRef } from './within-type.ts';
 
 export const BatchStateEnum = builder.enumType('PlateBatchState', {
   description: 'Where a batch of plates is between the tank and the bench.',
@@ -17,120 +16,6 @@ export const BatchStateEnum = builder.enumType('PlateBatchState', {
     ACTIVATED: { description: 'Activated in an oven: dry until spotted.' },
     EQUILIBRATED: { description: 'Equilibrated at one humidity.' },
   },
-});
-
-type Step<N extends keyof Prepared> = NonNullable<Prepared[N]>;
-
-/** Who wrote a step down. */
-const writtenBy = async (eventId: string, { load }: Context): Promise<string | null> => {
-  const event = await load.event.load(eventId);
-  const person = event?.actorId ? await load.person.load(event.actorId) : null;
-  return person?.shortName ?? null;
-};
-
-const PreWashRef = builder.objectRef<Step<'preWash'>>('PreWash').implement({
-  description: 'A pre-wash of plates.',
-  fields: (t) => ({
-    at: t.field({ type: 'DateTime', description: 'When.', resolve: ({ at }) => new Date(at) }),
-    by: t.string({
-      nullable: true,
-      description: 'Who wrote it down, by short name; null when nobody said.',
-      resolve: ({ eventId }, _, context) => writtenBy(eventId, context),
-    }),
-    solvent: t.exposeString('solvent', { nullable: true, description: 'Which solvent; null when nobody said.' }),
-    direction: t.field({
-      type: PrewashDirectionEnum,
-      nullable: true,
-      description: 'Which way it ran; null when nobody said.',
-      resolve: ({ direction }) => direction,
-    }),
-    fullLength: t.exposeBoolean('fullLength', {
-      nullable: true,
-      description: 'It ran the full length of the plate; null when nobody said.',
-    }),
-    frontEdge: t.field({
-      type: FrontEdgeEnum,
-      nullable: true,
-      description: 'What became of the dirty edge at its front; null when nobody said.',
-      resolve: ({ frontEdge }) => frontEdge,
-    }),
-    isMobilePhase: t.exposeBoolean('isMobilePhase', {
-      description: 'It was the mobile phase of the extraction that they are for.',
-    }),
-    tankLoads: t.exposeInt('tankLoads', { nullable: true, description: 'Tank loads; null when nobody said.' }),
-    mlPerLoad: t.exposeFloat('mlPerLoad', {
-      nullable: true,
-      description: 'Solvent of each load, mL; null when nobody said.',
-    }),
-  }),
-});
-
-const SolventGoneRef = builder.objectRef<Step<'solventGone'>>('SolventGone').implement({
-  description: 'The solvent was recorded as gone.',
-  fields: (t) => ({
-    at: t.field({ type: 'DateTime', description: 'When.', resolve: ({ at }) => new Date(at) }),
-    by: t.string({
-      nullable: true,
-      description: 'Who saw to it, or wrote it down; null when nobody said.',
-      resolve: ({ eventId, seenBy }, _, context) => seenBy ?? writtenBy(eventId, context),
-    }),
-  }),
-});
-
-const ActivationRef = builder.objectRef<Step<'activation'>>('PlateActivation').implement({
-  description: 'Plates were activated in an oven.',
-  fields: (t) => ({
-    at: t.field({ type: 'DateTime', description: 'When they came out.', resolve: ({ at }) => new Date(at) }),
-    by: t.string({
-      nullable: true,
-      description: 'Who wrote it down; null when nobody said.',
-      resolve: ({ eventId }, _, context) => writtenBy(eventId, context),
-    }),
-    temperatureC: t.exposeFloat('temperatureC', { nullable: true, description: 'At what, °C; null when nobody said.' }),
-    minutes: t.exposeFloat('minutes', { nullable: true, description: 'For how long, min; null when nobody said.' }),
-    vacuum: t.exposeBoolean('vacuum', { description: 'Under vacuum.' }),
-    oven: t.exposeString('oven', { nullable: true, description: 'In which oven; null when nobody said.' }),
-  }),
-});
-
-const EquilibrationRef = builder.objectRef<Step<'equilibration'>>('PlateEquilibration').implement({
-  description: 'Plates were equilibrated at one humidity.',
-  fields: (t) => ({
-    at: t.field({ type: 'DateTime', description: 'When they were done.', resolve: ({ at }) => new Date(at) }),
-    by: t.string({
-      nullable: true,
-      description: 'Who wrote it down; null when nobody said.',
-      resolve: ({ eventId }, _, context) => writtenBy(eventId, context),
-    }),
-    humidityPercent: t.exposeFloat('humidityPercent', { description: 'At what relative humidity, %.' }),
-    temperatureC: t.exposeFloat('temperatureC', { description: 'At what temperature, °C.' }),
-    over: t.exposeString('over', {
-      nullable: true,
-      description: 'Over which saturated salt, or in which room; null when nobody said.',
-    }),
-    hours: t.exposeFloat('hours', { nullable: true, description: 'For how long, h; null when nobody said.' }),
-  }),
-});
-
-export const UseWithinRef = builder.objectRef<UseWithin>('UseWithin').implement({
-  description: 'How long plates last once they are taken out into a room, by the model.',
-  fields: (t) => ({
-    room: t.field({ type: RoomRef, description: 'In which room.', resolve: ({ room }) => room }),
-    minutes: t.exposeFloat('minutes', {
-      nullable: true,
-      description: 'Minutes until the layer leaves its band there; 0 when it has, null when it stays in it.',
-    }),
-    humidityPercent: t.float({
-      description: 'Relative humidity of the room’s air that was reckoned with, %.',
-      resolve: ({ air }) => air.humidityPercent,
-    }),
-    temperatureC: t.float({ description: 'Its temperature, °C.', resolve: ({ air }) => air.temperatureC }),
-    sentence: t.string({
-      description: 'It in words, such as `use within 4 min in wet bench at 46 % RH`.',
-      resolve: withinWords,
-    }),
-    source: t.string({ description: 'Where the minutes come from.', resolve: () => withinSource }),
-  }),
 });
 
 export const PlateBatchRef = builder.objectRef<Batch>('PlateBatch').implement({

@@ -5,7 +5,8 @@ import type { Context } from '../context.ts';
 import { invalid } from '../errors.ts';
 import { saltSource } from '../science/salts.ts';
 import { containerOf } from '../stock/service.ts';
-import { equilibrateSaid, minutesNeeded, overWhat } from './acts.ts';
+import { equilibrateSaid } from './said.ts';
+import { minutesNeeded, overWhat } from './over.ts';
 
 export const neededSaid = equilibrateSaid.pick({
   label: true,

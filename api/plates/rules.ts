@@ -1,6 +1,6 @@
 // What prepared plates are good for, from how they stand. Pure; words as they are read out.
 import type { ExposureState, PlateRegime } from '../database/generated/sqlite/client.ts';
-import type { Prepared } from '../stock/service.ts';
+import type { Stand } from '../stock/stand.ts';
 
 export const batchStates = ['WET', 'DRYING', 'DRY', 'ACTIVATED', 'EQUILIBRATED'] as const;
 export type BatchState = (typeof batchStates)[number];
@@ -32,7 +32,7 @@ export interface Use {
 }
 
 /** Plates for an extraction are washed with its own mobile phase, full length, their dirty edge out of the way. */
-export function useOf(of: Prepared | null, isWet: boolean): Use {
+export function useOf(of: Stand['prepared'], isWet: boolean): Use {
   const no = (why: string): Use => ({ extraction: false, why });
   const wash = of?.preWash;
   if (isWet) return no('wet with solvent');

@@ -1,29 +1,13 @@
-// What GraphQL knows of prepared plates: the batches on the shelf, and the acts that prepare them.
+// What GraphQL knows of prepared plates: their batches, what a box is good for, and beside it the acts.
+import './acts-type.ts';
+import './prewash-type.ts';
 import { builder } from '../builder.ts';
-import { addMutation } from '../mutation.ts';
-import {
-  ClosureEnum,
-  ContainerRef,
-  fresh,
-  FrontEdgeEnum,
-  PlateRegimeEnum,
-  PrewashDirectionEnum,
-  RecordedRef,
-} from '../stock/schema.ts';
-import { BatchStateEnum, PlateBatchRef, UseWithinRef } from './batch-type.ts';
-import { NeededRef, neededOf, neededSaid } from './needed.ts';
-import {
-  activated,
-  activateSaid,
-  batchOf,
-  equilibrated,
-  equilibrateSaid,
-  plateBatches,
-  prewashed,
-  prewashSaid,
-  useWithin,
-} from './service.ts';
+import { ContainerRef, PlateRegimeEnum } from '../stock/schema.ts';
 import { checked, Refused } from '../errors.ts';
+import { BatchStateEnum, PlateBatchRef } from './batch-type.ts';
+import { UseWithinRef } from './within-type.ts';
+import { NeededRef, neededOf, neededSaid } from './needed.ts';
+import { batchOf, plateBatches, useWithin } from './service.ts';
 
 builder.queryField('plateBatches', (t) =>
   t.field({
@@ -81,85 +65,3 @@ builder.queryField('equilibrationNeeded', (t) =>
     resolve: (_, args, context) => neededOf(context, checked(neededSaid, args)),
   }),
 );
-
-type Fields = Parameters<typeof addMutation>[1]['fields'];
-
-const batchFields: Fields = (t) => ({
-  label: t.string({ required: true, description: 'Label of the plate box, such as `4M7-2XK`.' }),
-  plates: t.int({
-    description:
-      'How many of its plates: they become a batch with a label of its own. All, where they are, when not given.',
-  }),
-  room: t.string({ description: 'Room in which they stand from then on; as before when not given.' }),
-  at: t.field({
-    type: 'DateTime',
-    description: 'When it happened; now when not given. Earlier is normal, later than five minutes ahead is refused.',
-  }),
-  note: t.string({ description: 'A note beside it.' }),
-});
-
-const closureField =
-  (description: string): Fields =>
-  (t) => ({ closure: t.field({ type: ClosureEnum, description }) });
-
-addMutation('prewashPlates', {
-  description:
-    'Plates were pre-washed: wet with solvent from then on, and kept out of every oven until recordSolventGone. Some of a box become a batch with a label of its own.',
-  check: prewashSaid,
-  success: RecordedRef,
-  run: (input, context) => fresh(context, prewashed(context, input)),
-  fields: (t) => ({
-    ...batchFields(t),
-    ...closureField('How they stand from then on; open when not given.')(t),
-    solvent: t.string({ required: true, description: 'Which solvent, such as `methanol and chloroform, 1:1 v/v`.' }),
-    direction: t.field({ type: PrewashDirectionEnum, description: 'Which way it ran.' }),
-    fullLength: t.boolean({ description: 'It ran the full length of the plate; yes when not given.' }),
-    frontEdge: t.field({ type: FrontEdgeEnum, description: 'What became of the dirty edge at its front.' }),
-    isMobilePhase: t.boolean({
-      description: 'It is the mobile phase of the extraction that they are for; no when not given.',
-    }),
-    tankLoads: t.int({ description: 'How many tank loads.' }),
-    mlPerLoad: t.float({ description: 'Solvent of each load, mL.' }),
-    tankMinutes: t.float({
-      description: 'How long it runs, min: after that they hang in the hood. At once when not given.',
-    }),
-  }),
-});
-
-addMutation('activatePlates', {
-  description:
-    'Plates were activated in an oven, and are dry until spotted. Refused while they are wet with solvent, and above what their backing or layer stands.',
-  check: activateSaid,
-  success: RecordedRef,
-  run: (input, context) => fresh(context, activated(context, input)),
-  fields: (t) => ({
-    ...batchFields(t),
-    ...closureField('How they stand from then on; as before, or for some of a box well closed, when not given.')(t),
-    temperatureC: t.float({ required: true, description: 'Temperature of the oven, °C.' }),
-    minutes: t.float({ required: true, description: 'Minutes at that temperature.' }),
-    vacuum: t.boolean({ description: 'Under vacuum; not when not given.' }),
-    oven: t.string({ description: 'Which oven, by name or id.' }),
-    waterFraction: t.float({
-      description: 'Water measured afterwards, kg per kg dry sorbent; left to the recipe when not given.',
-    }),
-  }),
-});
-
-addMutation('equilibratePlates', {
-  description:
-    'Plates stood over a saturated salt, or in a room, until they had its humidity: good from then on while the air stays there. Refused while they are wet with solvent.',
-  check: equilibrateSaid,
-  success: RecordedRef,
-  run: (input, context) => fresh(context, equilibrated(context, input)),
-  fields: (t) => ({
-    ...batchFields(t),
-    ...closureField('How they stand from then on; as before, or for some of a box well closed, when not given.')(t),
-    salt: t.string({ description: 'Over which saturated salt, as `salts` names it.' }),
-    inRoom: t.string({ description: 'Or in which room’s air.' }),
-    humidityPercent: t.float({
-      description: 'Or at which relative humidity, %; of a room: its air of now when not given.',
-    }),
-    temperatureC: t.float({ description: 'At what temperature, °C; 25, or the room’s, when not given.' }),
-    hours: t.float({ required: true, description: 'For how long, h.' }),
-  }),
-});

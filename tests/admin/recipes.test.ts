@@ -2,7 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { askedOf, forecastProblem, forecastWords } from '../../admin/cook/forecast.ts';
 import type { Recipe } from '../../admin/cook/questions.ts';
-import { figures, ownInput, recipeFields, recipeInput, recipeTyped } from '../../admin/cook/recipe.ts';
+import { figures } from '../../admin/cook/figures.ts';
+import { ownInput, recipeInput } from '../../admin/cook/input.ts';
+import { recipeFields, recipeTyped } from '../../admin/cook/recipe.ts';
 import { readFields } from '../../admin/act/field.ts';
 import { noteWords } from '../../admin/act/weighings.ts';
 

@@ -1,0 +1,50 @@
+// A container, or some of it, is put on the list.
+import { z } from 'zod';
+import type { Context } from '../context.ts';
+import type { DryingRequest } from '../database/generated/sqlite/client.ts';
+import { invalid } from '../errors.ts';
+import { containerOf } from '../stock/service.ts';
+import { newId, write, type Work } from '../work.ts';
+import { howDried } from './how-dried.ts';
+import { checkRequest, positionBefore } from './rules.ts';
+import { requestSaid } from './request-said.ts';
+import { waitingOf, type Requested } from './request.ts';
+
+/** What is asked for on behalf of a need, beside what a person says. */
+type Asked = Omit<z.output<typeof requestSaid>, 'clientKey'> & { needId?: string };
+
+/** Puts a container, or some of it, on the list, within a larger act; last, until it is moved. */
+export async function requestMade(work: Work, input: Asked): Promise<DryingRequest> {
+  const { tx, labId } = work;
+  const container = await containerOf(work, input.label);
+  const { refusal } = await howDried(tx, container);
+  const waiting = await waitingOf(work);
+  const { dryGrams, plates, why, wantedBy = null, temperatureC = null, minutes = null } = input;
+  const { priority, depthMm = null, readyAt = null, needId = null } = input;
+  const wanted = { dryGrams, plates, temperatureC };
+  checkRequest(
+    container,
+    refusal,
+    wanted,
+    waiting.filter(({ containerId }) => containerId === container.id),
+  );
+  if (depthMm !== null && container.kind === 'PLATE_BOX') {
+    throw invalid('input.depthMm', depthMm, 'none: plates lie in no tray');
+  }
+  const position = positionBefore(waiting, null) ?? 0;
+  const of = { containerId: container.id, dryGrams, plates, why, wantedBy, temperatureC, minutes, position };
+  const more = { weight: priority ?? 1, depthMm, readyAt, needId };
+  const request = await tx.dryingRequest.create({
+    data: { id: newId(), labId, ...of, ...more, state: 'WAITING', madeAt: work.now },
+  });
+  work.changed('DryingRequest', request.id, 'MADE');
+  return request;
+}
+
+/** Puts a container, or some of it, on the list; last, until it is moved. */
+export function dryingRequested(context: Context, input: z.output<typeof requestSaid>): Promise<Requested> {
+  return write(context, 'requestDrying', input, async (work) => {
+    const { id } = await requestMade(work, input);
+    return { requestId: id };
+  });
+}

@@ -1,0 +1,3 @@
+// The planner counts in minutes.
+
+export const minuteMs = 60_000;
