@@ -160,14 +160,19 @@ describe('a run by the oven', () => {
     expect(cautionOf(run({ state: 'COOLING', loads: [alumina] }))).toMatch(/does not make grade I/);
     expect(cautionOf(run({ state: 'COOLED' }))).toBe('');
   });
-  it('comes first of what is under way, then the next of each oven', () => {
+  it('is asked for soonest first: all that are under way, and the next of each oven', () => {
     const later = run({ id: 'later', start: '2026-11-26T08:00:00Z' });
     const other = run({
       id: 'other',
       oven: { id: 'O2', name: 'drying oven', kind: 'AIR' },
       start: '2026-11-26T09:00:00Z',
     });
-    const cooling = run({ id: 'cooling', state: 'COOLING', start: '2026-11-26T04:00:00Z' });
+    const cooling = run({
+      id: 'cooling',
+      state: 'COOLING',
+      start: '2026-11-26T04:00:00Z',
+      end: '2026-11-26T04:30:00Z',
+    });
     const done = run({ id: 'done', state: 'FINISHED' });
     expect(atHand([later, other, run(), cooling, done], new Date('2026-11-26T05:00:00Z')).map(({ id }) => id)).toEqual([
       'cooling',
