@@ -1,4 +1,5 @@
 // What GraphQL knows of drying: the list of what to dry, and beside it its acts, recipes and weighings.
+import './request-type.ts';
 import './request-acts-type.ts';
 import './request-order-type.ts';
 import './dried-type.ts';

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import type { Context } from '../context.ts';
 import type { OvenCare } from '../database/generated/sqlite/client.ts';
 import { invalid, unknown } from '../errors.ts';
-import { localId, said } from '../stock/service.ts';
+import { localId } from '../stock/service.ts';
 import { write, type Work } from '../work.ts';
 import { careBackSaid, endSaid } from './care-said.ts';
 import type { CareKept } from './care.ts';

@@ -13,7 +13,7 @@ export const careKinds = [
   'HYGROMETER',
 ] as const satisfies readonly OvenCareKind[];
 
-export const value = z.number('a number').min(0, '0 or more').max(1100, 'at most 1100');
+const value = z.number('a number').min(0, '0 or more').max(1100, 'at most 1100');
 
 export const careSaid = z.object({
   kind: z.enum(careKinds, careKinds.join(', ')),

@@ -1,6 +1,5 @@
 // What was noted of an oven, in a sentence.
 import type { OvenCare } from '../database/generated/sqlite/client.ts';
-import { value } from './care-said.ts';
 
 const signed = (value: number): string => `${value < 0 ? '−' : '+'}${Math.abs(Math.round(10 * value) / 10)}`;
 

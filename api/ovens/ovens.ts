@@ -1,7 +1,7 @@
 // Ovens as they are found: any of the lab's, or one that is there still.
 import type { Oven } from '../database/generated/sqlite/client.ts';
 import { invalid, unknown } from '../errors.ts';
-import { localId, said } from '../stock/service.ts';
+import { localId } from '../stock/service.ts';
 import type { Transaction, Work } from '../work.ts';
 
 export type OvenKept = { ovenId: string };

@@ -1,7 +1,7 @@
 // Plates are prepared: pre-washed, activated, equilibrated, where they stand or as a batch with a label of its own.
 import { z } from 'zod';
 import type { Context } from '../context.ts';
-import { containerOf, happened, said, type Recorded } from '../stock/service.ts';
+import { containerOf, happened, type Recorded } from '../stock/service.ts';
 import { write } from '../work.ts';
 import { prewashSaid, activateSaid, equilibrateSaid } from './said.ts';
 import { setApart, both } from './apart.ts';

@@ -2,7 +2,7 @@
 import { roomNamed } from '../climate/service.ts';
 import type { Closure, Container } from '../database/generated/sqlite/client.ts';
 import { invalid } from '../errors.ts';
-import { containerOf, platesMoved, said, takePlatesSaid, type Recorded } from '../stock/service.ts';
+import { containerOf, platesMoved, takePlatesSaid, type Recorded } from '../stock/service.ts';
 import type { Work } from '../work.ts';
 
 interface SaidBatch {
