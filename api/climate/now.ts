@@ -17,7 +17,8 @@ export interface AirNow {
 /** Null where nothing is known. */
 export const airNow = onceARequest((context, roomId) => airAt(context, roomId, context.now()));
 
-async function airAt({ database }: Context, roomId: string, at: Date): Promise<AirNow | null> {
+/** A room's air at an instant; null where nothing is known of it. */
+export async function airAt({ database }: Pick<Context, 'database'>, roomId: string, at: Date): Promise<AirNow | null> {
   const number = Math.floor(at.getTime() / dayMs);
   const [day] = await airOf(database, roomId, number, number + 1);
   const block = Math.floor((at.getTime() - number * dayMs) / (blockSeconds * 1000));

@@ -1,23 +1,20 @@
 // What a need asks of the ovens: shelf area, loads, temperature and time.
+import { trayAreaCm2, usualDepthMm } from '../ovens/service.ts';
 import { loadsOf } from '../science/prep/loads.ts';
 import type { PrepResources, Stage } from '../science/prep/stages.ts';
 import type { NeedFacts } from './facts.ts';
 import type { OvenSpan } from './ovens.ts';
 import { five, handsMinutes } from './chain-building.ts';
 
-/** Depth of a tray where the recipe says none, mm. */
-const usualDepthMm = 10;
-
-/** cm² of oven shelf for an amount, at a tray depth in mm. */
-export function ovenArea(facts: NeedFacts, amount: number): number {
+/** cm² of oven shelf for an amount, at the recipe's depth and the sorbent's own density. */
+function ovenArea(facts: NeedFacts, amount: number): number {
   const { need, kept, how } = facts;
   const [first] = kept;
   if (need.kind === 'PLATES') {
     const { plateWidthMm = null, plateHeightMm = null } = first?.container ?? {};
     return amount * (((plateWidthMm ?? 200) * (plateHeightMm ?? 200)) / 100);
   }
-  const gramsPerMl = 0.5;
-  return amount / gramsPerMl / ((how.recipe?.depthMm ?? usualDepthMm) / 10);
+  return trayAreaCm2(amount, facts.bulkDensityKgPerM3, how.recipe?.depthMm ?? usualDepthMm);
 }
 
 export function ovenStage(

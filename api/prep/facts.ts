@@ -39,6 +39,8 @@ export interface NeedFacts {
   need: Need;
   sorbentName: string;
   sorbentClass: string;
+  /** Of a bed, kg/m³; null where nobody knows. */
+  bulkDensityKgPerM3: number | null;
   how: HowDried;
   column: ColumnSize | null;
   kept: Kept[];
@@ -108,6 +110,7 @@ export async function factsOf(reader: Reader, lab: LabFacts, needs: readonly Nee
     needs: needs.map((need): NeedFacts => {
       const sorbent = sorbentOf.get(need.sorbentId);
       const sorbentClass = sorbent?.sorbentClass ?? '';
+      const bulkDensityKgPerM3 = sorbent?.properties[0]?.value ?? null;
       const kept = (holdsOf.get(need.id) ?? []).map(({ id, container, dryGrams, plates }): Kept => ({
         holdId: id,
         container,
@@ -121,11 +124,10 @@ export async function factsOf(reader: Reader, lab: LabFacts, needs: readonly Nee
         need,
         sorbentName: sorbent?.name ?? '',
         sorbentClass,
+        bulkDensityKgPerM3,
         how: howClassIsDried(own, sorbentClass, backing),
         column:
-          need.kind === 'COLUMN'
-            ? sizeOf(need, sorbentClass, sorbent?.properties[0]?.value ?? null, settings.conditioningVolumes)
-            : null,
+          need.kind === 'COLUMN' ? sizeOf(need, sorbentClass, bulkDensityKgPerM3, settings.conditioningVolumes) : null,
         kept,
         steps: stepsOf.get(need.id) ?? [],
       };

@@ -12,6 +12,7 @@ import { amountOf, factsOf, type LabFacts, type NeedFacts, type PrepFacts, type 
 import { instantOf, minuteOf, workingMinutes } from './hours.ts';
 import { lackWords, missedWords, obstacleIn, type Obstacle } from './obstacle.ts';
 import { ovensOf, type OvenSpan } from './ovens.ts';
+import { pastLetGo } from './overdue.ts';
 import { requestsKept } from './requests.ts';
 import { reserved, Shelf } from './reserve.ts';
 import { prepSettingsOf } from './settings.ts';
@@ -213,6 +214,7 @@ async function stocked(work: Work, prep: PrepFacts): Promise<{ lacking: Map<stri
 /** Plans everything anew and keeps what came of it: stock, steps, what stands in the way, what is to be dried. */
 export async function replanned(work: Work, lab: LabFacts): Promise<void> {
   const { tx, labId, now } = work;
+  await pastLetGo(work, lab);
   const needs = await openNeeds(tx, labId, now);
   const before = await factsOf(tx, lab, needs, now);
   const { lacking, isMoved } = await stocked(work, before);

@@ -81,7 +81,7 @@ async function ticked(context: Context, work: Work, row: PrepStep, by: How, path
   if (row.doneAt) return [];
   await checkTurn(work, row, path, context.lab.timeZone);
   const at = by.at ?? work.now;
-  const { events, notes } = await stepDone(work, row, { ...by, at }, path, context.lab);
+  const { events, notes } = await stepDone(work, row, { ...by, at }, path, context);
   await work.tx.prepStep.update({
     where: { id: row.id },
     data: { doneAt: at, doneById: work.actorId, events, version: row.version + 1, changedAt: work.now },
