@@ -98,8 +98,12 @@ const sameStep = (row: PrepStep, step: PlannedStep, detail: StepDetail): boolean
   row.loads === step.loads &&
   JSON.stringify(detailOf(row.detail)) === JSON.stringify(detailOf(detail));
 
-/** Writes one need's steps: new, moved, gone; what was done is left, or found open again where its event was taken back. */
-async function stepsKept(work: Work, planned: Planned, by: Describing): Promise<void> {
+/**
+ * Writes one need's steps: moved, gone; what was done is left, or found open again where its event was taken back. New ones
+ * are answered, to be written all at once.
+ */
+async function stepsKept(work: Work, planned: Planned, by: Describing): Promise<Prisma.PrepStepCreateManyInput[]> {
+  const made: Prisma.PrepStepCreateManyInput[] = [];
   const { tx, labId, now } = work;
   const { facts, chain } = planned;
   const { need } = facts;
@@ -134,9 +138,7 @@ async function stepsKept(work: Work, planned: Planned, by: Describing): Promise<
     };
     if (!row) {
       const id = newId();
-      await tx.prepStep.create({
-        data: { id, labId, needId: need.id, kind: step.kind, load: step.load, events: [], ...data },
-      });
+      made.push({ id, labId, needId: need.id, kind: step.kind, load: step.load, events: [], ...data });
       work.changed('PrepStep', id, 'MADE');
     } else if (!sameStep(row, step, detail)) {
       await tx.prepStep.update({ where: { id: row.id }, data: { ...data, version: row.version + 1 } });
@@ -151,6 +153,7 @@ async function stepsKept(work: Work, planned: Planned, by: Describing): Promise<
     });
     work.changed('PrepStep', row.id, 'GONE');
   }
+  return made;
 }
 
 /** Steps whose time has come are taken to be under way, as printed, until somebody says otherwise. */
@@ -223,11 +226,13 @@ export async function replanned(work: Work, lab: LabFacts): Promise<void> {
   const ground = await groundOf(tx, lab, now, last);
   const rooms = new Map((await tx.room.findMany({ where: { labId } })).map(({ id, name }) => [id, name]));
   const planned = plannedNeeds(prep, ground, lacking);
+  const made: Prisma.PrepStepCreateManyInput[] = [];
   for (const each of planned) {
     const roomName = rooms.get(each.facts.need.roomId ?? '') ?? null;
-    await stepsKept(work, each, { settings: prep.settings, ovenNames: ground.ovenNames, roomName });
+    made.push(...(await stepsKept(work, each, { settings: prep.settings, ovenNames: ground.ovenNames, roomName })));
     await needKept(work, each);
   }
+  if (made.length > 0) await tx.prepStep.createMany({ data: made });
   await begunMarked(work, prep.needs);
   await requestsKept(work, planned);
   await markPlanned(work);
