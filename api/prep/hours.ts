@@ -46,9 +46,11 @@ export const dayOf = (at: Date, timeZone: string): string =>
 export const clockOf = (at: Date, timeZone: string): string =>
   DateTime.fromJSDate(at, { zone: timeZone }).toFormat('HH:mm');
 
-/** The instant of a clock's time on a day. */
-export const instantOn = (day: string, clock: string, timeZone: string): Date =>
-  DateTime.fromISO(`${day}T${clock}`, { zone: timeZone }).toJSDate();
+/** The instant of a clock's time on a day; of one that comes twice the first, whatever season it is asked in. */
+export function instantOn(day: string, clock: string, timeZone: string): Date {
+  const at = DateTime.fromISO(`${day}T${clock}`, { zone: timeZone });
+  return (at.getPossibleOffsets()[0] ?? at).toJSDate();
+}
 
 export const weekdayOf = (day: string): number => DateTime.fromISO(day, { zone: 'utc' }).weekday;
 
