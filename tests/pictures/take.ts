@@ -37,6 +37,7 @@ async function readmePictures(browser: Browser, { address, ask }: Served): Promi
     { name: 'open-now', path: `/?show=lid-off&c=${label}`, width: 1280, height: 940, colorScheme: 'light' },
     { name: 'container', path: `/c/${label}`, width: 1280, height: 1180, colorScheme: 'light' },
     { name: 'sheet', path: `/sheet?on=${washed}&part=evening`, width: 1000, height: 900, colorScheme: 'light' },
+    { name: 'ovens', path: '/ovens', width: 1100, height: 1240, colorScheme: 'light' },
     { name: 'phone', path: '/?show=lid-off', width: 360, height: 780, colorScheme: 'dark' },
   ] as const;
   for (const { name, path, ...look } of shots) {
@@ -45,6 +46,10 @@ async function readmePictures(browser: Browser, { address, ask }: Served): Promi
     await settle(page);
     if (name === 'container') {
       await page.getByRole('button', { name: 'it is closed' }).click();
+      await settle(page);
+    }
+    if (name === 'ovens') {
+      await page.getByRole('button', { name: 'Week', exact: true }).click();
       await settle(page);
     }
     await page.screenshot({ path: join(shelf, `${name}.png`) });
