@@ -16,6 +16,7 @@ const shelf = fileURLToPath(new URL('../../fixtures/pictures', import.meta.url))
 /** Waits until nothing is being fetched or drawn any more. */
 async function settle(page: Page): Promise<void> {
   await page.waitForLoadState('networkidle');
+  await page.getByText('Looking …').first().waitFor({ state: 'detached', timeout: 60_000 });
   await page.evaluate(() => document.fonts.ready);
   await page.waitForTimeout(400);
 }
