@@ -55,8 +55,9 @@ export const joined = (queue: Queue, one: Waiting): Queue =>
 export const threadOf = ({ thread, label }: Pick<Waiting, 'thread' | 'label'>): string => thread ?? label;
 
 /** The first of each container: those behind it wait for it. */
-const heads = (queue: Queue): Waiting[] =>
-  [...new Map([...queue].reverse().map((one) => [threadOf(one), one])).values()];
+const heads = (queue: Queue): Waiting[] => [
+  ...new Map([...queue].reverse().map((one) => [threadOf(one), one])).values(),
+];
 
 /** The next to send; null when none may go now. */
 export function nextOf(queue: Queue, nowMs: number): Waiting | null {

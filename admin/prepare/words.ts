@@ -63,7 +63,8 @@ export function rowsOf(sheet: Pick<Sheet, 'steps' | 'to'>, zone: string): Row[] 
     }
     const cautions = cautionWords(of.step.cautions);
     const cautionsAt = said.get(cautions) ?? null;
-    if (cautions !== '' && cautionsAt === null && !of.step.doneAt) said.set(cautions, clockWords(wantedAt(of.step), zone));
+    if (cautions !== '' && cautionsAt === null && !of.step.doneAt)
+      said.set(cautions, clockWords(wantedAt(of.step), zone));
     rows.push({ of, then: [], cautionsAt, cautions });
   }
   return rows;

@@ -27,7 +27,8 @@ function checkMayDry(container: Container, refusal: Refusal, { temperatureC }: W
   if (finishedAt) throw invalid('input.label', label, `nothing is left in it; ${ends}`);
   if (kind === 'COLUMN') throw invalid('input.label', label, `a packed column is not dried; ${ends}`);
   const caution = ovenCaution({ wettedAt, touchedSolventAt }, { kind });
-  if (caution) throw invalid('input.label', label, `${caution}; ${kind === 'PLATE_BOX' ? 'recordSolventGone first' : ends}`);
+  if (caution)
+    throw invalid('input.label', label, `${caution}; ${kind === 'PLATE_BOX' ? 'recordSolventGone first' : ends}`);
   if (temperatureC === null) return;
   const hot = refusal(temperatureC);
   if (hot) throw invalid('input.temperatureC', temperatureC, hot);

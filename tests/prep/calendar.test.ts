@@ -56,7 +56,9 @@ describeEngines('the calendar', (on) => {
   it('tells each step once, with a name that stays and a number that grows when it moves', async () => {
     const before = events((await get(await path())).text);
     const wash = need.steps.find(({ kind }) => kind === 'PRE_WASH');
-    const [, key] = Buffer.from(wash?.id ?? '', 'base64').toString().split(':');
+    const [, key] = Buffer.from(wash?.id ?? '', 'base64')
+      .toString()
+      .split(':');
     const one = before.find(({ uid }) => uid === `${key}@drumkeep`);
     expect(one?.startDate.toJSDate()).toEqual(new Date(wash?.startAt ?? ''));
     expect(one?.summary).toBe('Pre-wash: 5 plates, full length in 200 mL methanol and chloroform, 1:1 v/v');
