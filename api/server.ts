@@ -17,7 +17,7 @@ async function start(): Promise<void> {
   const begun = now();
   const app: App = { settings, database, now, lab: await labOf(database, settings, begun) };
   const passes = startPasses(app);
-  const learning = startLearning(app, passes.now);
+  const learning = startLearning(app, () => passes.now());
   // A lab that was made just now shows its answers from the first look on.
   if (app.lab.createdAt >= begun) {
     await passes.now();

@@ -93,7 +93,10 @@ function instantIn(value: unknown, timeZone: string): unknown {
   return Number.isNaN(at.getTime()) ? value : at;
 }
 
-const shown = (value: unknown): string => (value === undefined || value === null ? '' : String(value).slice(0, 80));
+const shown = (value: unknown): string => {
+  if (value === undefined || value === null) return '';
+  return (typeof value === 'string' ? value : JSON.stringify(value)).slice(0, 80);
+};
 
 /** Adds every need of a file, or none. */
 export function needsAdded(context: Context, input: z.output<typeof needFileSaid>): Promise<NeedsKept> {

@@ -9,7 +9,7 @@ import { leastHoodHoursOf } from './hood.ts';
 import { directions, frontEdges } from './prepared.ts';
 import { said } from './said.ts';
 import { baseOf } from './timeline.ts';
-import { dryBasis, dryGramsIn } from './water.ts';
+import { dryGramsIn } from './water.ts';
 import { way } from './way.ts';
 import { weighingBooked, weighingSaid } from './weighing.ts';
 

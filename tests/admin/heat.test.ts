@@ -229,7 +229,7 @@ describe('words', () => {
     [[run({ state: 'COOLING' })], 'cooling until 09:30'],
     [[], 'waiting'],
   ])('a request with %# says where it is', (runs, words) => {
-    expect(stageOf('R1', runs as Run[], clock).words).toBe(words);
+    expect(stageOf('R1', runs, clock).words).toBe(words);
   });
   it('a plan says what moved and why, and how much is new', () => {
     const from = { oven: 'vacuum oven', start: '2026-11-26T06:00:00Z' };

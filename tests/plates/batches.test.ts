@@ -32,13 +32,13 @@ interface Batch {
 const hour = 60;
 const day = 24 * hour;
 
-describeEngines('plates on their way to the bench', ({ fresh }) => {
+describeEngines('plates on their way to the bench', (on) => {
   let database: Database;
   let world: World;
   let box: Seen;
 
   beforeAll(async () => {
-    database = await fresh();
+    database = await on.fresh();
   });
   beforeEach(async () => {
     world = await newWorld(database);

@@ -92,7 +92,7 @@ describeEngines('solvent-wet plates', (on) => {
         const labels = [box.label];
         const events: string[] = [];
         const tried = async (mutation: string, input: Record<string, unknown>) => {
-          const told = (await world.tell(mutation, input).catch(() => null)) as Recorded | null;
+          const told = await world.tell<Recorded>(mutation, input).catch(() => null);
           if (!told) return;
           events.push(told.event.id);
           if (told.made) labels.push(told.made.label);
