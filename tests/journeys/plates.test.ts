@@ -68,7 +68,7 @@ describe('plates', () => {
 
     await page.goto('/');
     await page.getByText(/12 plates ready/).waitFor();
-    await page.getByText(/: 12 dry/).waitFor({ state: 'attached' });
+    await page.getByText(/: 12 dry/).waitFor();
     expect(complaints).toEqual([]);
     expect(foreign).toEqual([]);
     await context.close();
