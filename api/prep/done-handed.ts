@@ -1,6 +1,8 @@
-// Handed over: taken from what is kept, to where it is needed; the need is met and keeps nothing.
+// Handed over: taken from what is kept, to where it is needed. The need is met; what it was given stays kept for it, so that
+// nobody else is promised it.
 import {
   happened,
+  holdMade,
   needLetGo,
   nothingGrams,
   platesMoved,
@@ -18,6 +20,10 @@ export async function handedOver(doing: Doing): Promise<void> {
   if (rows.length === 0)
     doing.notes.push(`nothing is kept for ${need.forWhom} any more: record from where it was taken`);
   await needLetGo(work, need.id);
+  const given = async (containerId: string | null, dryGrams: number | null, plates: number | null): Promise<void> => {
+    if (containerId === null) return;
+    await holdMade(work, { containerId, dryGrams, plates, forWhat: need.forWhom, until: null, needId: need.id });
+  };
   for (const { container, dryGrams, plates } of rows) {
     const isPart =
       plates !== null ? plates < (container.plates ?? 0) : (dryGrams ?? 0) < container.dryGrams - nothingGrams;
@@ -30,13 +36,20 @@ export async function handedOver(doing: Doing): Promise<void> {
         closure: 'WELL_CLOSED',
         room: room?.name,
       });
-      noted(doing, await platesMoved(work, input));
+      const moved = await platesMoved(work, input);
+      noted(doing, moved);
+      await given(moved.madeId, null, plates);
     } else if (isPart && container.kind !== 'COLUMN') {
       const said = { label: container.label, grams: dryGrams, basis: 'DRY', at: by.at, note: by.note };
-      noted(doing, await portionPoured(work, takePortionSaid.parse(said)));
-    } else if (need.roomId && need.roomId !== container.roomId) {
-      const said = { roomId: need.roomId };
-      noted(doing, await happened(work, { type: 'MOVED', container, at: by.at, note: by.note ?? null, said }));
+      const poured = await portionPoured(work, takePortionSaid.parse(said));
+      noted(doing, poured);
+      await given(poured.madeId, dryGrams, null);
+    } else {
+      await given(container.id, dryGrams, plates);
+      if (need.roomId && need.roomId !== container.roomId) {
+        const said = { roomId: need.roomId };
+        noted(doing, await happened(work, { type: 'MOVED', container, at: by.at, note: by.note ?? null, said }));
+      }
     }
   }
   await work.tx.need.update({ where: { id: need.id }, data: { metAt: by.at, changedAt: work.now } });

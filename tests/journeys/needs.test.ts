@@ -126,8 +126,12 @@ describe('a need that cannot be met', () => {
   it('says what stands in the way before it is told, is moved to the first time it could be, and back', async () => {
     const { page, context, complaints } = await visit(browser, served.address);
     await page.goto('/needs');
+    const { container } = (await served.ask(
+      'query ($label: String!) { container(label: $label) { ... on PlateBox { plates } } }',
+      { label: box },
+    )) as { container: { plates: number } };
     await openForm(page, '900', onDay(3, '10:00'), 'summer school');
-    await page.getByText(/^Not by then: 900 plates are needed/).waitFor();
+    await page.getByText(`Not by then: 900 plates are needed, ${container.plates} plates`).waitFor();
     await page.getByRole('button', { name: 'Cancel' }).click();
 
     await openForm(page, '4', hoursFromNow(2), 'night shift');
