@@ -150,8 +150,8 @@ builder.node(NeedRef, {
     }),
     kept: t.field({
       type: [HoldRef],
-      description: 'What is kept for it.',
-      resolve: ({ id }, _, { load }) => load.holdsOfNeed.load(id),
+      description: 'What is kept for it until it is handed over; empty afterwards, when it is with whom it was for.',
+      resolve: async ({ id, metAt }, _, { load }) => (metAt ? [] : load.holdsOfNeed.load(id)),
     }),
     steps: t.field({
       type: [PrepStepRef],
