@@ -33,7 +33,7 @@ const pages: { name: string; path: () => string; ready: string | RegExp; act?: (
     path: () => '/',
     ready: '1 to redry first',
     act: async (page) => {
-      await page.getByRole('button', { name: /^More/ }).first().click();
+      await page.locator('main').getByRole('button', { name: /^More/ }).first().click();
       await page.getByRole('button', { name: 'Weigh' }).first().click();
       await page.getByRole('button', { name: 'At another time …' }).last().click();
     },
