@@ -60,6 +60,8 @@ export const containerQuestion = question<{ label: string }>(
         minutesHigh: number,
         limitC: number,
         source: text,
+        vacuum: flag,
+        depthMm: maybe(number),
       }),
       dryingRequests: many({ id: text, why: text, state: word<'WAITING' | 'DRIED' | 'WITHDRAWN'>() }),
       exposure: maybe({

@@ -13,6 +13,9 @@ export interface Supposed {
   isMixed: boolean;
   temperatureC: number;
   minutes: number;
+  /** In a tray; null for plates. */
+  depthMm: number | null;
+  isVacuum: boolean;
   room: string;
 }
 
@@ -23,6 +26,8 @@ export interface SupposedEvent {
   room?: string;
   temperatureC?: number;
   minutes?: number;
+  depthMm?: number;
+  vacuum?: boolean;
 }
 
 export interface Asked {
@@ -52,14 +57,17 @@ interface Of {
 const lidOf = ({ usualClosure }: Of): Closure => (usualClosure === 'OPEN' ? 'WELL_CLOSED' : usualClosure);
 
 export function askedOf(supposed: Supposed, of: Of, now: Date): Asked {
-  const { way, quarters, isMixed, temperatureC, minutes, room } = supposed;
+  const { way, quarters, isMixed, temperatureC, minutes, depthMm, isVacuum, room } = supposed;
   const at = way === 'dried' ? new Date(now.getTime() + minutes * 60_000) : instantAt(quarters, now);
   const when = at.toISOString();
   const shut: SupposedEvent = { type: 'CLOSED', at: when, closure: lidOf(of) };
   const events: Record<Way, SupposedEvent[]> = {
     closed: [...(isMixed ? [{ type: 'MIXED', at: when } as const] : []), shut],
     open: [...(of.isOpen ? [] : [{ type: 'OPENED', at: now.toISOString() } as const])],
-    dried: [{ type: 'DRIED', at: when, temperatureC, minutes }, shut],
+    dried: [
+      { type: 'DRIED', at: when, temperatureC, minutes, vacuum: isVacuum, ...(depthMm === null ? {} : { depthMm }) },
+      shut,
+    ],
     moved: [{ type: 'MOVED', at: when, room }],
   };
   const end = new Date(Math.max(at.getTime() + 12 * HOUR_MS, now.getTime() + 24 * HOUR_MS));
@@ -68,7 +76,7 @@ export function askedOf(supposed: Supposed, of: Of, now: Date): Asked {
 
 /** "it is closed at 12:00 and mixed". */
 export function supposedWords(supposed: Supposed, now: Date, zone: string): string {
-  const { way, quarters, isMixed, temperatureC, minutes, room } = supposed;
+  const { way, quarters, isMixed, temperatureC, minutes, depthMm, isVacuum, room } = supposed;
   const time = spokenTime(instantAt(quarters, now), now, zone);
   const then = quarters === 0 ? 'now' : /^\d/.test(time) ? `at ${time}` : time;
   switch (way) {
@@ -76,8 +84,10 @@ export function supposedWords(supposed: Supposed, now: Date, zone: string): stri
       return `it is closed ${then}${isMixed ? ' and mixed' : ''}`;
     case 'open':
       return quarters === 0 ? 'it is open now' : `it stands open until ${time}`;
-    case 'dried':
-      return `it is dried now at ${temperatureC}\u00a0°C for ${minutes}\u00a0min and closed`;
+    case 'dried': {
+      const tray = depthMm === null ? '' : `, ${depthMm}\u00a0mm deep`;
+      return `it is dried now at ${temperatureC}\u00a0°C${isVacuum ? ' under vacuum' : ''} for ${minutes}\u00a0min${tray}, and closed`;
+    }
     case 'moved':
       return `it is moved to ${room} ${then}`;
   }

@@ -9,8 +9,9 @@ import { usualClosureOf } from './closure.ts';
 import { geometryOf } from './geometry.ts';
 import type { Grounds, LotGround } from './ground.ts';
 import { habitTurns } from './hours.ts';
+import type { Numbers } from './numbers.ts';
 import type { Parcel } from './parcels.ts';
-import { ovenLoadOf } from './weighed.ts';
+import { ovenLoadOf, type OvenLoad } from './weighed.ts';
 import { isBeginning, startOf } from './start.ts';
 import { equilibratedTarget } from './target.ts';
 
@@ -31,6 +32,10 @@ export function specOf(container: FleetContainer, lot: LotGround, grounds: Groun
     pressurePa,
   };
 }
+
+/** What of a container goes into an oven: its layer on plates, or what lies loose in a tray. */
+export const loadOf = ({ sorbent, geometry }: BedSpec, { drying }: Numbers): OvenLoad =>
+  geometry.kind === 'plate' ? ovenLoadOf(drying, sorbent.bulkDensityKgPerM3, geometry.layerM) : ovenLoadOf(drying);
 
 /** Dry grams in the container just before each of its events, by the book. */
 function bookBefore(events: readonly Told[]): (event: Told) => number {
@@ -101,10 +106,7 @@ export function historyOf(
     hours: grounds.settings.hours,
     parcels,
     isPlates,
-    oven:
-      spec.geometry.kind === 'plate'
-        ? ovenLoadOf(lot.numbers.drying, spec.sorbent.bulkDensityKgPerM3, spec.geometry.layerM)
-        : ovenLoadOf(lot.numbers.drying),
+    oven: loadOf(spec, lot.numbers),
     dryGramsPerPlate: 1000 * perPlateKg,
     dryGramsBefore: bookBefore(events),
     assumedWaterFraction: lot.assumedWaterFraction,

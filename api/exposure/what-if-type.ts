@@ -1,9 +1,10 @@
 // The query `whatIf`, its input and its answer.
 import { builder } from '../builder.ts';
-import { ClosureEnum, ExposureStateEnum } from '../stock/schema.ts';
+import { ClosureEnum, ExposureStateEnum, inOvenFields } from '../stock/schema.ts';
 import { ForecastRef, WaterPointRef, WhatIfRef } from './refs.ts';
 import { rawScenario, ScenarioInput } from './scenario-type.ts';
-import { whatIf, type whatIfTypes } from './what-if.ts';
+import type { whatIfTypes } from './supposed.ts';
+import { whatIf } from './what-if.ts';
 
 ForecastRef.implement({
   description: 'An exposure that would be; kg water per kg dry sorbent.',
@@ -61,7 +62,7 @@ const EventEnum = builder.enumType('WhatIfEventType', {
     MOVED: { description: 'It would be moved to another room.' },
     MIXED: { description: 'It would be mixed, so that its water is even.' },
     TAKEN: { description: 'Some of it would be taken.' },
-    DRIED: { description: 'It would be dried to a water content.' },
+    DRIED: { description: 'It would be dried, to a water content or by a recipe; `at` is when it comes out.' },
   } satisfies Record<(typeof whatIfTypes)[number], { description: string }>,
 });
 
@@ -77,6 +78,7 @@ const EventInput = builder.inputType('WhatIfEventInput', {
     temperatureC: t.float({ description: 'For DRIED by a recipe: temperature of the oven, °C.' }),
     minutes: t.float({ description: 'For DRIED by a recipe: minutes at that temperature.' }),
     vacuum: t.boolean({ description: 'For DRIED by a recipe: under vacuum; not unless given.' }),
+    ...inOvenFields(t),
   }),
 });
 

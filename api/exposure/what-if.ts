@@ -5,16 +5,14 @@ import { estimate } from './scenario-estimate.ts';
 import { scenarioOf } from './scenario.ts';
 import { roomNamed } from '../climate/service.ts';
 import type { Context } from '../context.ts';
-import type { Closure } from '../database/generated/sqlite/client.ts';
 import { invalid, missing, Refused, unknown } from '../errors.ts';
 import { courseOf, foldExposure } from '../science/exposure.ts';
-import type { Action, Answer, State } from '../science/history.ts';
-import type { DryingIsotherm } from '../science/tray/isotherm.ts';
+import type { Answer, State } from '../science/history.ts';
 import { containerOf } from '../stock/service.ts';
-import { lidOf } from './closure.ts';
+import { loadOf } from './history.ts';
 import { mostPoints, spread, waterAtEach, type WaterPoint } from './plot.ts';
+import { supposedActions, type Step, type Supposed } from './supposed.ts';
 import { foldInputAt } from './water.ts';
-import { driedBy } from './weighed.ts';
 
 export interface Forecast {
   at: Date;
@@ -38,20 +36,6 @@ export interface WhatIf {
   course: ((points: number) => WaterPoint[]) | null;
 }
 
-export const whatIfTypes = ['OPENED', 'CLOSED', 'MOVED', 'MIXED', 'TAKEN', 'DRIED'] as const;
-
-export interface Supposed {
-  type: (typeof whatIfTypes)[number];
-  at?: Date | null | undefined;
-  closure?: Closure | null | undefined;
-  room?: string | null | undefined;
-  grams?: number | null | undefined;
-  waterFraction?: number | null | undefined;
-  temperatureC?: number | null | undefined;
-  minutes?: number | null | undefined;
-  vacuum?: boolean | null | undefined;
-}
-
 export interface ContainerQuestion {
   label: string;
   events?: readonly Supposed[] | null | undefined;
@@ -62,10 +46,6 @@ export interface ContainerQuestion {
 const dayMs = 86_400_000;
 const mostDays = 90;
 const mostReports = 50;
-const scoopSeconds = 300;
-/** One sigma of a drying that is only supposed, kg/kg (as of a measured one). */
-const driedSd = 0.0015;
-
 const forecastOf = (answer: Answer, at: Date): Forecast => ({
   at,
   state: answer.state,
@@ -89,53 +69,6 @@ function checkedInstant(at: Date, now: Date, path: string): number {
   }
   if (ms > now.getTime() + mostDays * dayMs) throw invalid(path, at.toISOString(), `at most ${mostDays} days ahead`);
   return Math.max(ms, now.getTime());
-}
-
-/** Dried to what was said, else to what the recipe's temperature leaves behind. */
-function supposedDrying(event: Supposed, atS: number, isotherm: DryingIsotherm, path: string): Action {
-  const { waterFraction = null, temperatureC = null, minutes = null, vacuum } = event;
-  if (waterFraction !== null) {
-    if (!(waterFraction >= 0 && waterFraction <= 2)) {
-      throw invalid(`${path}.waterFraction`, waterFraction, 'kg water per kg dry sorbent, 0 to 2');
-    }
-    return { kind: 'dried', atS, waterFraction, sd: driedSd };
-  }
-  if (temperatureC === null) throw missing(`${path}.waterFraction`, 'water afterwards, or the temperature of a recipe');
-  if (!(temperatureC >= 20 && temperatureC <= 500)) throw invalid(`${path}.temperatureC`, temperatureC, '20 to 500 °C');
-  return driedBy(atS, { temperatureC, minutes, vacuum: vacuum ?? false, waterFraction: null }, isotherm);
-}
-
-/** What is supposed, with the room it names found. */
-interface Step {
-  event: Supposed;
-  atS: number;
-  roomId: string | null;
-  path: string;
-}
-
-function actionsOf({ event, atS, roomId, path }: Step, isotherm: DryingIsotherm): Action[] {
-  switch (event.type) {
-    case 'OPENED':
-      return [{ kind: 'opened', atS }];
-    case 'CLOSED': {
-      const closure = lidOf(event.closure ?? 'TIGHT');
-      if (closure === 'open') throw invalid(`${path}.closure`, 'OPEN', 'a closure; or the type OPENED');
-      return [{ kind: 'closed', atS, closure }];
-    }
-    case 'MOVED':
-      if (!roomId) throw missing(`${path}.room`, 'the name of a room');
-      return [{ kind: 'moved', atS, room: roomId }];
-    case 'MIXED':
-      return [{ kind: 'mixed', atS }];
-    case 'TAKEN': {
-      const grams = event.grams ?? null;
-      if (grams === null) throw missing(`${path}.grams`, 'dry grams, more than 0');
-      if (!(grams > 0)) throw invalid(`${path}.grams`, grams, 'dry grams, more than 0');
-      return [{ kind: 'taken', atS, id: path, dryKg: grams / 1000, openSeconds: scoopSeconds }];
-    }
-    case 'DRIED':
-      return [supposedDrying(event, atS, isotherm, path)];
-  }
 }
 
 /** A stored container's exposure at each of the instants, if these things happened. */
@@ -167,7 +100,7 @@ export async function whatIfContainer(context: Context, question: ContainerQuest
   const rooms = steps.flatMap(({ roomId }) => (roomId ? [roomId] : []));
   const elsewhere = await grounds.airs(rooms, now.getTime(), untilMs);
   const airs = new Map([...input.airs, ...elsewhere]);
-  const supposed = steps.flatMap((step) => actionsOf(step, numbers.isotherm));
+  const supposed = steps.flatMap((step) => supposedActions(step, { numbers, load: loadOf(input.spec, numbers) }));
   const actions = [...input.actions, ...supposed].sort((one, other) => one.atS - other.atS);
   const ahead = { ...input, airs, actions };
   const answers = instants.map((ms) => ({ ms, ...foldExposure({ ...ahead, asOfS: ms / 1000 }) }));

@@ -15,7 +15,8 @@ import { latestOnly } from '../../admin/latest.ts';
 const now = new Date('2026-03-04T09:07:00Z');
 const clock = { now, zone: 'Europe/Helsinki' };
 const slid = (more: Partial<Supposed>): Supposed => {
-  return { way: 'closed', quarters: 0, isMixed: false, temperatureC: 130, minutes: 60, room: 'cold store', ...more };
+  const oven = { temperatureC: 130, minutes: 60, depthMm: 10, isVacuum: true };
+  return { way: 'closed', quarters: 0, isMixed: false, ...oven, room: 'cold store', ...more };
 };
 const open = { isOpen: true, usualClosure: 'OPEN' } as const;
 
@@ -48,8 +49,15 @@ describe('what if', () => {
       'If it is closed at 12:00 and mixed: next scoop about 2.0\u00a0% (1.6 to 2.5), good to use until Friday.',
     );
     expect(supposedWords(slid({ way: 'dried' }), now, clock.zone)).toBe(
-      'it is dried now at 130\u00a0°C for 60\u00a0min and closed',
+      'it is dried now at 130\u00a0°C under vacuum for 60\u00a0min, 10\u00a0mm deep, and closed',
     );
+  });
+  it('a drying is asked about with its depth, minutes and oven; plates lie in no tray', () => {
+    const [tray] = askedOf(slid({ way: 'dried', depthMm: 25 }), open, now).events;
+    expect(tray).toMatchObject({ type: 'DRIED', temperatureC: 130, minutes: 60, depthMm: 25, vacuum: true });
+    expect(tray?.at).toBe('2026-03-04T10:07:00.000Z');
+    const [plates] = askedOf(slid({ way: 'dried', depthMm: null }), open, now).events;
+    expect(plates).not.toHaveProperty('depthMm');
   });
   it('while an answer is on its way only the latest question waits, and only its answer is heard', async () => {
     const asked: number[] = [];
