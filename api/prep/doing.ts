@@ -37,7 +37,7 @@ export async function keptIn(
   { work, need }: Doing,
   rows: { containerId: string; dryGrams: number | null; plates: number | null }[],
 ) {
-  await needLetGo(work, need.id);
+  await needLetGo(work, need.id, true);
   for (const row of rows) await holdMade(work, { ...row, forWhat: need.forWhom, until: need.at, needId: need.id });
 }
 

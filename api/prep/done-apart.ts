@@ -14,7 +14,7 @@ import { type Doing, keptFor, keptIn, noted } from './doing.ts';
 export async function platesApart(doing: Doing): Promise<Container[]> {
   const { work, by } = doing;
   const rows = await keptFor(doing);
-  await needLetGo(work, doing.need.id);
+  await needLetGo(work, doing.need.id, true);
   const own: { container: Container; plates: number }[] = [];
   for (const { container, plates } of rows) {
     if (plates === null || plates >= (container.plates ?? 0)) own.push({ container, plates: plates ?? 0 });
@@ -45,7 +45,7 @@ export async function sorbentApart(doing: Doing): Promise<Container[]> {
   const { work, by } = doing;
   const own: { container: Container; dryGrams: number }[] = [];
   const rows = await keptFor(doing);
-  await needLetGo(work, doing.need.id);
+  await needLetGo(work, doing.need.id, true);
   for (const { container, dryGrams } of rows) {
     const wanted = dryGrams ?? 0;
     if (wanted >= container.dryGrams - nothingGrams) own.push({ container, dryGrams: wanted });

@@ -19,7 +19,7 @@ export async function handedOver(doing: Doing): Promise<void> {
   const rows = now.length > 0 ? now : await keptLast(work, need.id);
   if (rows.length === 0)
     doing.notes.push(`nothing is kept for ${need.forWhom} any more: record from where it was taken`);
-  await needLetGo(work, need.id);
+  await needLetGo(work, need.id, true);
   const given = async (containerId: string | null, dryGrams: number | null, plates: number | null): Promise<void> => {
     if (containerId === null) return;
     await holdMade(work, { containerId, dryGrams, plates, forWhat: need.forWhom, until: null, needId: need.id });

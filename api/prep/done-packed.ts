@@ -9,7 +9,7 @@ export async function packed(doing: Doing): Promise<void> {
   const [first, ...others] = rows;
   if (!first) throw invalid(path, step.id, 'a need with its sorbent kept; nothing is');
   if (others.length > 0) throw invalid(path, step.id, 'sorbent in one container: combine what is kept for it first');
-  await needLetGo(work, doing.need.id);
+  await needLetGo(work, doing.need.id, true);
   const said = {
     label: first.container.label,
     grams: first.dryGrams,

@@ -9,12 +9,13 @@ export async function saidOf(work: Work, need: Need): Promise<Omit<NeedSaid, 'we
   const sorbent = await tx.sorbent.findUniqueOrThrow({ where: { id: need.sorbentId } });
   const lot = need.isLotWished && need.lotId ? await tx.lot.findUnique({ where: { id: need.lotId } }) : null;
   const room = need.roomId ? await tx.room.findUnique({ where: { id: need.roomId } }) : null;
-  const { lotId: _, sorbentId: __, roomId: ___, obstacle: ____, weight, ...rest } = need;
+  const { lotId: _, sorbentId: __, roomId: ___, obstacle: ____, campaignId: _____, weight, ...rest } = need;
   return {
     ...rest,
     priority: weight as 1 | 2 | 4 | 8,
     sorbent: sorbent.name,
     lotNumber: lot?.lotNumber ?? null,
+    campaign: need.campaignId,
     room: room?.name ?? null,
   };
 }

@@ -1,8 +1,8 @@
 // What is said of a need, as it is kept; what does not go together is refused.
 import type { Prisma } from '../database/generated/sqlite/client.ts';
-import { invalid } from '../errors.ts';
+import { invalid, unknown } from '../errors.ts';
 import { roomNamed } from '../climate/service.ts';
-import { sorbentOf, lotNamed } from '../stock/service.ts';
+import { localId, sorbentOf, lotNamed } from '../stock/service.ts';
 import type { Work } from '../work.ts';
 import { checkSample } from './column.ts';
 import { dayOf } from './hours.ts';
@@ -21,6 +21,7 @@ export async function columnsOf(
   const { tx, labId } = work;
   const sorbent = await sorbentOf({ tx, labId }, said.sorbent, `${under}.sorbent`);
   const lot = said.lotNumber ? await lotNamed({ tx, labId }, sorbent.id, said.lotNumber, `${under}.lotNumber`) : null;
+  const campaign = said.campaign ? await campaignFor({ tx, labId }, said, sorbent.id, `${under}.campaign`) : null;
   const room = said.room ? await roomNamed(tx, labId, said.room, `${under}.room`) : null;
   const isPlates = said.kind === 'PLATES';
   const facts = {
@@ -46,8 +47,9 @@ export async function columnsOf(
   return {
     ...facts,
     sorbentId: sorbent.id,
-    lotId: lot?.id ?? null,
-    isLotWished: lot !== null,
+    lotId: campaign?.lotId ?? lot?.id ?? null,
+    isLotWished: campaign !== null || lot !== null,
+    campaignId: campaign?.id ?? null,
     at: said.at,
     day: dayOf(said.at, timeZone),
     roomId: room?.id ?? null,
@@ -55,6 +57,26 @@ export async function columnsOf(
     note: said.note || null,
     weight: said.priority ?? 1,
   };
+}
+
+/** The campaign a need belongs to: of the same sorbent, with a lot that is kept for it. */
+async function campaignFor(
+  { tx, labId }: Pick<Work, 'tx' | 'labId'>,
+  said: Pick<NeedSaid, 'campaign' | 'lotNumber' | 'kind'>,
+  sorbentId: string,
+  path: string,
+) {
+  const id = localId('Campaign', said.campaign ?? '', path);
+  const campaign = await tx.campaign.findFirst({ where: { id, labId, droppedAt: null } });
+  if (!campaign) throw unknown(path, said.campaign, 'the id of a campaign of this lab');
+  const isPlates = campaign.backing !== null;
+  if (campaign.sorbentId !== sorbentId || isPlates !== (said.kind === 'PLATES'))
+    throw invalid(path, campaign.name, `a campaign of what is needed here`);
+  if (!campaign.lotId) throw invalid(path, campaign.name, 'one that a lot is kept for: keep a lot for it first');
+  const lot = await tx.lot.findUniqueOrThrow({ where: { id: campaign.lotId } });
+  if (said.lotNumber && said.lotNumber !== lot.lotNumber)
+    throw invalid(path, campaign.name, `lot ${lot.lotNumber}: all of a campaign is of one lot`);
+  return campaign;
 }
 
 /** Refuses a time that is over, or further than plans reach. */

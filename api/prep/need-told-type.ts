@@ -68,6 +68,9 @@ export const needInput = (t: T, isNew: boolean) => {
   const stays = isNew ? '' : '; not given: stays';
   return {
     sorbent: t.string({ required: isNew, description: `Name of the sorbent; of plates, that of their layer${stays}.` }),
+    campaign: t.id({
+      description: `The campaign it belongs to: it is given of that campaign’s lot, of what is kept for it${isNew ? '' : '; null: none'}.`,
+    }),
     lotNumber: t.string({ description: `Only of this lot; any when not given${isNew ? '' : '; null: any'}.` }),
     at: t.field({ type: 'DateTime', required: isNew, description: `When it must be ready${stays}.` }),
     room: t.string({ description: `Name of the room it is needed in${stays}.` }),

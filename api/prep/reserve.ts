@@ -1,7 +1,7 @@
 // Stock for a need: chosen by lot, state and age, and kept, so that the same grams or plates are never promised twice.
 import type { Need } from '../database/generated/sqlite/client.ts';
 import { chosen, type Candidate, type Choice } from '../science/prep/choose.ts';
-import { freeDryGrams, freePlates, holdMade } from '../stock/service.ts';
+import { campaignShares, freeDryGrams, freePlates, holdMade } from '../stock/service.ts';
 import type { Work } from '../work.ts';
 import { amountOf, preparedOf, type NeedFacts, type Reader, type Stocked, withStock } from './facts.ts';
 import { isGoodAt } from './rules.ts';
@@ -67,9 +67,12 @@ export class Shelf {
     const key = `${need.sorbentId} ${need.kind === 'PLATES'} ${need.backing ?? ''}`;
     const stock = this.stock.get(key) ?? stockOf(this.reader, this.labId, need);
     this.stock.set(key, stock);
+    // What is kept for a campaign is there for its own needs, and for nobody else's.
+    const ours = need.campaignId ? await campaignShares(this.reader, need.campaignId) : null;
     const candidates = (await stock).map((one) => {
       const candidate = candidateOf(one, facts);
-      return { ...candidate, free: candidate.free - (this.promised.get(one.id) ?? 0) };
+      const promised = this.promised.get(one.id) ?? 0;
+      return { ...candidate, free: candidate.free + (ours?.get(one.id) ?? 0) - promised };
     });
     return chosen(candidates, {
       amount: amountOf(facts),
@@ -88,9 +91,10 @@ export async function reserved(work: Work, shelf: Shelf, facts: NeedFacts): Prom
   const { need } = facts;
   const choice = await shelf.choiceFor(facts);
   if (choice.shares === null) return choice;
+  const ours = need.campaignId ? await campaignShares(work.tx, need.campaignId) : null;
   for (const { containerId, amount } of choice.shares) {
     const isPlates = need.kind === 'PLATES';
-    shelf.take(containerId, amount);
+    shelf.take(containerId, Math.max(0, amount - (ours?.get(containerId) ?? 0)));
     await holdMade(work, {
       containerId,
       dryGrams: isPlates ? null : amount,
@@ -98,6 +102,7 @@ export async function reserved(work: Work, shelf: Shelf, facts: NeedFacts): Prom
       forWhat: need.forWhom,
       until: need.at,
       needId: need.id,
+      campaignId: need.campaignId,
     });
   }
   if (!need.isLotWished) await work.tx.need.update({ where: { id: need.id }, data: { lotId: choice.lotId } });

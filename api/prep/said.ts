@@ -9,6 +9,7 @@ export const needFields = {
   kind: z.enum(['PLATES', 'SORBENT', 'COLUMN'], 'PLATES, SORBENT or COLUMN'),
   sorbent: said.name,
   lotNumber: said.name.nullish(),
+  campaign: z.string('the id of a campaign').nullish(),
   at: z.date('an instant'),
   room: said.name.nullish(),
   forWhom: text(120),

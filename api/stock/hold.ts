@@ -43,20 +43,86 @@ export interface Keeping {
   forWhat: string;
   until: Date | null;
   needId?: string | null;
+  /** The campaign it is kept for; beside a need, the campaign of whose share the need is given. */
+  campaignId?: string | null;
+}
+
+/** What is kept of a container for a campaign and not given to one of its needs. */
+const shareOf = (work: Work, campaignId: string, containerId: string) =>
+  work.tx.hold.findFirst({ where: { labId: work.labId, campaignId, containerId, needId: null, releasedAt: null } });
+
+/** Takes from a campaign's share what one of its needs is given; never more than is in it. */
+async function takenOfShare(work: Work, { campaignId, containerId, dryGrams, plates }: Keeping): Promise<void> {
+  const share = campaignId ? await shareOf(work, campaignId, containerId) : null;
+  if (!share) return;
+  const left = {
+    dryGrams: share.dryGrams === null ? null : Math.max(0, share.dryGrams - (dryGrams ?? 0)),
+    plates: share.plates === null ? null : Math.max(0, share.plates - (plates ?? 0)),
+  };
+  const isGone = (left.plates ?? 0) === 0 && (left.dryGrams ?? 0) <= nothingGrams;
+  await work.tx.hold.update({ where: { id: share.id }, data: isGone ? { releasedAt: work.now } : left });
+  work.changed('Hold', share.id, 'CHANGED');
 }
 
 /** Keeps something for somebody, within a larger act that has seen to it that it is free. */
 export async function holdMade(work: Work, of: Keeping): Promise<string> {
+  if (of.needId) await takenOfShare(work, of);
   const { id } = await work.tx.hold.create({ data: { id: newId(), labId: work.labId, ...of, madeAt: work.now } });
   await heldAnew(work, of.containerId);
   work.changed('Hold', id, 'MADE');
   return id;
 }
 
-/** Lets go of what is kept for a need, within a larger act. */
-export async function needLetGo(work: Work, needId: string): Promise<void> {
+/** What is free of each container for the needs of a campaign besides: its own share, by container. */
+export async function campaignShares(
+  tx: Pick<Work['tx'], 'hold'>,
+  campaignId: string,
+): Promise<Map<string, number>> {
+  const shares = await tx.hold.findMany({ where: { campaignId, needId: null, releasedAt: null } });
+  const of = new Map<string, number>();
+  for (const { containerId, dryGrams, plates } of shares)
+    of.set(containerId, (of.get(containerId) ?? 0) + (plates ?? dryGrams ?? 0));
+  return of;
+}
+
+/** Gives back to a campaign what one of its needs no longer keeps. */
+async function givenBack(work: Work, of: Keeping & { campaignId: string }): Promise<void> {
+  const campaign = await work.tx.campaign.findUnique({ where: { id: of.campaignId } });
+  if (!campaign || campaign.droppedAt || !campaign.lotId) return;
+  const share = await shareOf(work, of.campaignId, of.containerId);
+  if (!share) {
+    const { containerId, dryGrams, plates, campaignId } = of;
+    await holdMade(work, { containerId, dryGrams, plates, campaignId, forWhat: campaign.name, until: null });
+    return;
+  }
+  const data = {
+    dryGrams: share.dryGrams === null ? null : share.dryGrams + (of.dryGrams ?? 0),
+    plates: share.plates === null ? null : share.plates + (of.plates ?? 0),
+  };
+  await work.tx.hold.update({ where: { id: share.id }, data });
+  work.changed('Hold', share.id, 'CHANGED');
+}
+
+/**
+ * Lets go of what is kept for a need, within a larger act. What it had of a campaign's share goes back into that share,
+ * unless it was handed over.
+ */
+export async function needLetGo(work: Work, needId: string, isHandedOver = false): Promise<void> {
   const holds = await work.tx.hold.findMany({ where: { labId: work.labId, needId, releasedAt: null } });
-  for (const { id, containerId } of holds) {
+  for (const { id, containerId, campaignId, ...hold } of holds) {
+    await work.tx.hold.update({ where: { id }, data: { releasedAt: work.now } });
+    const { dryGrams, plates, forWhat, until } = hold;
+    if (campaignId && !isHandedOver)
+      await givenBack(work, { containerId, campaignId, dryGrams, plates, forWhat, until });
+    await heldAnew(work, containerId);
+    work.changed('Hold', id, 'CHANGED');
+  }
+}
+
+/** Lets go of what is kept for a campaign and not given to one of its needs, within a larger act. */
+export async function campaignLetGo(work: Work, campaignId: string): Promise<void> {
+  const where = { labId: work.labId, campaignId, needId: null, releasedAt: null };
+  for (const { id, containerId } of await work.tx.hold.findMany({ where })) {
     await work.tx.hold.update({ where: { id }, data: { releasedAt: work.now } });
     await heldAnew(work, containerId);
     work.changed('Hold', id, 'CHANGED');

@@ -156,19 +156,21 @@ async function containersReceived(
   return { ids, notes };
 }
 
-/** Books a delivery: the lot and all its containers in one act. */
-export function receivedLot(context: Context, input: Said): Promise<Received> {
-  return write(context, 'receiveLot', input, async (work) => {
-    const at = input.receivedAt ?? work.now;
-    checkNotFuture(at, work.now, 'input.receivedAt');
-    const sorbent = await sorbentOf(work, input.sorbent);
-    const { lot, notes } = await lotReceived(work, input, sorbent, at);
-    const containerIds: string[] = [];
-    for (const [index, of] of input.containers.entries()) {
-      const { ids, notes: more } = await containersReceived(work, lot, of, at, `input.containers.${index}`);
-      containerIds.push(...ids);
-      notes.push(...more);
-    }
-    return { lotId: lot.id, containerIds, notes: [...new Set(notes)] };
-  });
+/** Books a delivery within a larger act: the lot and all its containers. */
+export async function cameIn(work: Work, input: Said): Promise<Received> {
+  const at = input.receivedAt ?? work.now;
+  checkNotFuture(at, work.now, 'input.receivedAt');
+  const sorbent = await sorbentOf(work, input.sorbent);
+  const { lot, notes } = await lotReceived(work, input, sorbent, at);
+  const containerIds: string[] = [];
+  for (const [index, of] of input.containers.entries()) {
+    const { ids, notes: more } = await containersReceived(work, lot, of, at, `input.containers.${index}`);
+    containerIds.push(...ids);
+    notes.push(...more);
+  }
+  return { lotId: lot.id, containerIds, notes: [...new Set(notes)] };
 }
+
+/** Books a delivery: the lot and all its containers in one act. */
+export const receivedLot = (context: Context, input: Said): Promise<Received> =>
+  write(context, 'receiveLot', input, (work) => cameIn(work, input));
