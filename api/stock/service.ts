@@ -7,7 +7,7 @@ export { commonVesselsAdded, knownClasses } from './catalogue.ts';
 export { details, habit, saidOf, type DetailOf, type EventType, type Habit, type Said } from './details.ts';
 export { storedCarried } from './carried.ts';
 export { closureAfterScoop, ovenCaution } from './effects.ts';
-export { containerOf, sorbentOf, supplierOf } from './find.ts';
+export { containerOf, personOf, sorbentOf, supplierOf } from './find.ts';
 export { columnFilled, packColumnSaid, platesMoved, portionPoured, takePlatesSaid, takePortionSaid } from './fill.ts';
 export { cameIn, receiveSaid } from './receive.ts';
 export { happened } from './happen.ts';
