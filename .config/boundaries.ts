@@ -3,7 +3,7 @@
 import type { IForbiddenRuleType } from 'dependency-cruiser';
 
 /** One room for each thing a person does. */
-const room = '(stock|climate|exposure|learning|drying|ovens|plates|columns|lists|prep|lots|purchasing|access)';
+const room = '(stock|climate|exposure|learning|drying|ovens|plates|columns|lists|prep|lots|ledger|purchasing|access)';
 /** What a file of science may use besides science: libraries that only reckon. */
 const numeric = '^node_modules/(simple-statistics|highs|ml-matrix)/';
 

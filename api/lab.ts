@@ -28,6 +28,9 @@ async function removed(tx: Transaction, labId: string): Promise<void> {
   await tx.ovenCare.deleteMany({ where });
   await tx.oven.deleteMany({ where });
   await tx.dryingRequest.deleteMany({ where });
+  await tx.ledgerLine.deleteMany({ where });
+  await tx.ledgerWeek.deleteMany({ where });
+  await tx.ledgerState.deleteMany({ where });
   await tx.stockList.deleteMany({ where });
   await tx.barcode.deleteMany({ where });
   await tx.hold.deleteMany({ where });

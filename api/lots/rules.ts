@@ -1,150 +1,101 @@
-// The ledger: what every event of a timeline did to the dry grams and plates of its container, in an account each. It is
-// read off the same fold that says how containers stand, so that it cannot tell anything else. Pure.
-import { fold } from '../stock/rules.ts';
-import { nothingGrams, type Base, type Entry } from '../stock/stand.ts';
+// A check's runs become a verdict for each compound and each two of them, one for the lot, and where the spread comes from.
+// Plain data in, plain data out; the plate counts as one, however many spots it carries.
+import { quantitiesOf, type CheckedPlate } from '../science/lots/quantities.ts';
+import { spreadOf, type Source, type Spot } from '../science/lots/spread.ts';
+import { lotOutcome, verdictOf, type Outcome, type Verdict } from '../science/lots/verdict.ts';
+import type { SpotRead } from './spots.ts';
 
-export const accounts = [
-  /** Came into the lab. */
-  'received',
-  /** Portions and plates: out of one container, into another. */
-  'taken',
-  /** Columns, as taken. */
-  'packed',
-  /** Poured together: out of one, into the other. */
-  'combined',
-  'used up',
-  'written off',
-  'lost',
-  'spent on checks',
-  /** What a count found more or less than the book. */
-  'counted',
-] as const;
-export type Account = (typeof accounts)[number];
-
-/** A container and what stands of its timeline. */
-export interface Kept {
-  readonly container: string;
-  readonly item: string;
+export interface RunRead {
+  readonly id: string;
+  readonly isNew: boolean;
+  readonly tank: string | null;
+  /** The day on the lab's clock. */
+  readonly day: string;
+  readonly box: string | null;
+  readonly ranBy: string | null;
   readonly lot: string;
-  readonly base: Base;
-  readonly entries: readonly Entry[];
+  readonly spots: readonly SpotRead[];
 }
 
-/** What one event did to one container: more is positive, less negative. */
-export interface Line {
-  readonly event: string;
-  readonly at: Date;
-  readonly container: string;
-  readonly item: string;
-  readonly lot: string;
-  readonly account: Account;
-  readonly dryGrams: number;
-  /** Null for what holds no plates. */
-  readonly plates: number | null;
-  readonly why: string | null;
-  /** The container came in as it is, and was not filled from another: what leaves it leaves the shelf. */
-  readonly isStock: boolean;
+export interface Compared extends Verdict {
+  readonly compounds: readonly string[];
+  /** What each plate says of it. */
+  readonly values: readonly { readonly runId: string; readonly isNew: boolean; readonly value: number }[];
 }
 
-const accountOf: Partial<Record<Entry['type'], Account>> = {
-  CAME_IN: 'received',
-  PORTION_TAKEN: 'taken',
-  PLATES_TAKEN: 'taken',
-  COLUMN_PACKED: 'packed',
-  COMBINED: 'combined',
-  USED_UP: 'used up',
-  DISCARDED: 'written off',
-  LOST: 'lost',
-  SPENT_ON_CHECK: 'spent on checks',
-  COUNTED: 'counted',
+export interface Comparison {
+  readonly outcome: Outcome;
+  readonly quantities: readonly Compared[];
+  /** Further plates of each lot for every quantity to be decided with a chance of 80 %; null when none would do, or nothing can be said. */
+  readonly more: number | null;
+  readonly moreIfSame: number | null;
+  /** Something is known to reckon the further plates with. */
+  readonly canSayMore: boolean;
+}
+
+/** Plates share what a tank had on a day; without a tank's name, the day. */
+const tankOf = ({ tank, day }: RunRead): string => JSON.stringify([tank, day]);
+
+const readings = (spots: readonly SpotRead[]): Record<string, number[]> => {
+  const read: Record<string, number[]> = {};
+  for (const { compound, value } of spots) (read[compound] ??= []).push(value);
+  return read;
 };
 
-/** In the order of what happened, container by container. Throws on a timeline that cannot be true: none is stored. */
-export function linesOf({ container, item, lot, base, entries }: Kept): Line[] {
-  const lines: Line[] = [];
-  let isStock = false;
-  const { impossible } = fold(base, entries, (entry, before, after) => {
-    if (before === null) isStock = entry.type === 'CAME_IN';
-    const dryGrams = after.dryGrams - (before?.dryGrams ?? 0);
-    const plates = after.plates === null ? null : after.plates - (before?.plates ?? 0);
-    const account = accountOf[entry.type];
-    if (account === undefined || (dryGrams === 0 && (plates ?? 0) === 0)) return;
-    const line = (of: Account, grams: number, why: string | null): Line => ({
-      ...{ event: entry.id, at: entry.at, container, item, lot, account: of },
-      ...{ dryGrams: grams, plates, why, isStock },
-    });
-    // What was poured over and did not arrive stayed behind in the empty container.
-    const poured =
-      entry.type === 'COMBINED' && entry.role === 'own' && plates === null ? -(entry.dryGrams ?? 0) : dryGrams;
-    if (Math.abs(dryGrams - poured) <= nothingGrams) lines.push(line(account, dryGrams, whyOf(entry)));
-    else lines.push(line(account, poured, null), line('lost', dryGrams - poured, 'left behind'));
+export function comparisonOf(
+  runs: readonly RunRead[],
+  { margin, readingStep }: { margin: number; readingStep: number },
+): Comparison {
+  const plates = runs.map((run): CheckedPlate & { run: RunRead } => ({
+    lot: run.isNew ? 'new' : 'old',
+    tank: tankOf(run),
+    spots: readings(run.spots),
+    run,
+  }));
+  const quantities = quantitiesOf(plates).map(({ compounds, plates: values }): Compared => {
+    const ran = plates.filter(({ spots }) => compounds.every((name) => (spots[name] ?? []).length > 0));
+    return {
+      ...verdictOf(values, { margin, readingStep }),
+      compounds,
+      values: values.map(({ value }, i) => ({
+        runId: ran[i]?.run.id ?? '',
+        isNew: ran[i]?.run.isNew ?? false,
+        value,
+      })),
+    };
   });
-  if (impossible) throw new Error(`the timeline of ${container} cannot be true: ${impossible.why}`);
-  return lines;
+  const open = quantities.filter(({ outcome }) => outcome === 'too few');
+  const most = (of: readonly (number | null)[]): number | null =>
+    of.length === 0 || of.includes(null) ? null : Math.max(...of.map((count) => count ?? 0));
+  return {
+    outcome: lotOutcome(quantities),
+    quantities,
+    more: most(open.map(({ more }) => more)),
+    moreIfSame: most(open.map(({ moreIfSame }) => moreIfSame)),
+    canSayMore: open.length > 0 && open.every(({ difference }) => difference !== null),
+  };
 }
 
-function whyOf(entry: Entry): string | null {
-  if ('why' in entry.detail) return entry.detail.why;
-  return entry.type === 'SPENT_ON_CHECK' ? entry.detail.what : null;
+export interface CompoundSpread {
+  readonly compound: string;
+  readonly mean: number;
+  readonly plates: number;
+  readonly sources: readonly Source[];
 }
 
-export interface Week {
-  readonly item: string;
-  readonly lot: string;
-  readonly week: string;
-  /** Dry grams in all containers of the lot before and after. */
-  readonly openingDryGrams: number;
-  readonly closingDryGrams: number;
-  /** Dry grams by account; moves within the lot add up to nothing. */
-  readonly dryGrams: Readonly<Record<Account, number>>;
-  /** What left the shelf, less what came back to it: drums and boxes that came in, counts apart. */
-  readonly usedDryGrams: number;
-  readonly usedPlates: number;
-  /** The lines behind the figures. */
-  readonly lines: readonly Line[];
-}
-
-/** Weeks with anything in them, by item, lot and week; `weekOf` names the lab's week so that names sort by time. */
-export function weeksOf(lines: readonly Line[], weekOf: (at: Date) => string): Week[] {
-  const lots = grouped(lines, ({ item, lot }) => JSON.stringify([item, lot]));
-  return [...lots.values()].flatMap((ofLot) => {
-    const named = [...grouped(ofLot, ({ at }) => weekOf(at))].sort(([one], [other]) => (one < other ? -1 : 1));
-    let openingDryGrams = 0;
-    return named.map(([week, within]): Week => {
-      const { item = '', lot = '' } = within[0] ?? {};
-      const dryGrams = Object.fromEntries(accounts.map((account) => [account, 0])) as Record<Account, number>;
-      let [usedDryGrams, usedPlates, closingDryGrams] = [0, 0, openingDryGrams];
-      for (const line of within) {
-        dryGrams[line.account] += line.dryGrams;
-        closingDryGrams += line.dryGrams;
-        if (!line.isStock || line.account === 'received' || line.account === 'counted') continue;
-        usedDryGrams -= line.dryGrams;
-        usedPlates -= line.plates ?? 0;
-      }
-      const told = {
-        item,
-        lot,
-        week,
-        openingDryGrams,
-        closingDryGrams,
-        dryGrams,
-        usedDryGrams,
-        usedPlates,
-        lines: within,
-      };
-      openingDryGrams = closingDryGrams;
-      return told;
-    });
+/** Of each compound: how much its values differ between users, lots, boxes, plates, and within a plate. */
+export function spreadsOf(runs: readonly RunRead[]): CompoundSpread[] {
+  const compounds = [...new Set(runs.flatMap(({ spots }) => spots.map(({ compound }) => compound)))];
+  return compounds.flatMap((compound) => {
+    const spots: Spot[] = runs.flatMap((run) =>
+      run.spots
+        .filter((spot) => spot.compound === compound)
+        .map(({ value }) => ({
+          value,
+          of: { user: run.ranBy ?? '', lot: run.lot, box: `${run.lot} ${run.box ?? ''}`, plate: run.id },
+        })),
+    );
+    const spread = spreadOf(spots, ['user', 'lot', 'box', 'plate']);
+    return spread ? [{ compound, ...spread }] : [];
   });
-}
-
-function grouped(lines: readonly Line[], keyOf: (line: Line) => string): Map<string, Line[]> {
-  const groups = new Map<string, Line[]>();
-  for (const line of lines) {
-    const key = keyOf(line);
-    const group = groups.get(key);
-    if (group) group.push(line);
-    else groups.set(key, [line]);
-  }
-  return groups;
 }
