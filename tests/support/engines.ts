@@ -1,12 +1,13 @@
-// Runs one suite on both database engines, each test database new and brought up to date.
+// Runs one suite on both database engines, each test database new and migrated.
 import { randomUUID } from 'node:crypto';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import pg from 'pg';
 import { afterAll, describe, inject } from 'vitest';
 import type { Engine } from '../../api/database/client.ts';
 import { type Database, type DatabaseSettings, openDatabase } from '../../api/database/database.ts';
+import { sqliteFile } from '../../api/database/place.ts';
+import { onServer } from './statement.ts';
 
 /** What a suite is given: ways to a database of its own, and which engine it is on. */
 export interface OnEngine {
@@ -17,36 +18,43 @@ export interface OnEngine {
   place(): Promise<DatabaseSettings>;
 }
 
-async function postgresUrl(): Promise<string> {
-  const answer = await fetch(inject('postgresDoor'));
+/** Where something lies that is made once for the whole run. */
+async function behindDoor(path: string): Promise<string> {
+  const answer = await fetch(`${inject('databaseDoor')}${path}`);
   const text = await answer.text();
   if (!answer.ok) throw new Error(text);
   return text;
 }
 
-async function onServer(url: string, statement: string): Promise<void> {
-  const client = new pg.Client({ connectionString: `${url}/postgres` });
-  await client.connect();
-  await client.query(statement).finally(() => client.end());
-}
+/** What undoes what was made. */
+type Undo = (() => Promise<void> | void)[];
 
-async function newPostgres(undo: (() => Promise<void> | void)[]): Promise<DatabaseSettings> {
-  const url = await postgresUrl();
+async function newPostgres(undo: Undo, like = ''): Promise<DatabaseSettings> {
+  const url = await behindDoor('/postgres');
   const name = `test_${randomUUID().replaceAll('-', '')}`;
-  await onServer(url, `create database ${name}`);
+  await onServer(url, `create database ${name}${like && ` template ${new URL(like).pathname.slice(1)}`}`);
   undo.push(() => onServer(url, `drop database ${name} with (force)`));
   return { dataFolder: '', databaseUrl: `${url}/${name}` };
 }
 
-function newFolder(undo: (() => Promise<void> | void)[]): DatabaseSettings {
+function newFolder(undo: Undo): DatabaseSettings & { dataFolder: string } {
   const dataFolder = mkdtempSync(join(tmpdir(), 'drumkeep-test-'));
   undo.push(() => rmSync(dataFolder, { recursive: true, force: true }));
   return { dataFolder };
 }
 
+/** A copy of a migrated database: migrating anew for each suite would be most of what suites take. */
+async function copied(engine: Engine, undo: Undo): Promise<DatabaseSettings> {
+  const like = await behindDoor(`/${engine}/migrated`);
+  if (engine === 'postgres') return newPostgres(undo, like);
+  const folder = newFolder(undo);
+  copyFileSync(like, sqliteFile(folder.dataFolder));
+  return folder;
+}
+
 /** Databases of one engine, for the suite that this is called in. */
 export function engineOfSuite(engine: Engine): OnEngine {
-  const undo: (() => Promise<void> | void)[] = [];
+  const undo: Undo = [];
   const place = async () => (engine === 'sqlite' ? newFolder(undo) : newPostgres(undo));
   afterAll(async () => {
     for (const step of undo.reverse()) await step();
@@ -55,7 +63,7 @@ export function engineOfSuite(engine: Engine): OnEngine {
     engine,
     place,
     async fresh() {
-      const database = await openDatabase(await place());
+      const database = await openDatabase(await copied(engine, undo));
       undo.push(() => database.close());
       return database;
     },

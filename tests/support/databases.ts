@@ -1,4 +1,5 @@
-// One real PostgreSQL server for a whole test run, started when the first test asks for it and removed at the end.
+// One real PostgreSQL server for a whole test run, and one migrated database of each engine for tests to copy: made
+// when the first test asks for them and removed at the end.
 import { chmodSync, cpSync, existsSync, mkdtempSync, realpathSync, rmSync, statSync, symlinkSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import { type AddressInfo, createServer as createSocket } from 'node:net';
@@ -6,11 +7,17 @@ import { tmpdir, userInfo } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { TestProject } from 'vitest/node';
+import { type DatabaseSettings, openDatabase } from '../../api/database/database.ts';
+import { sqliteFile } from '../../api/database/place.ts';
+import { onServer } from './statement.ts';
 
 declare module 'vitest' {
   interface ProvidedContext {
-    /** Answers a request with the address of the server, starting it first when it must. */
-    postgresDoor: string;
+    /**
+     * Answers `/postgres` with the address of the server, `/postgres/migrated` with that of a migrated database on it,
+     * and `/sqlite/migrated` with a migrated file: each made first when it must be.
+     */
+    databaseDoor: string;
   }
 }
 
@@ -95,21 +102,45 @@ function platformSockets(folder: string): string {
   return process.platform === 'win32' ? '' : join(folder, 'data');
 }
 
+/** A migrated database, closed again, for others to copy. */
+async function migrated(settings: DatabaseSettings): Promise<void> {
+  await (await openDatabase(settings)).close();
+}
+
 /** Vitest's global setup: opens the door, gives the function that closes it and what lies behind. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
-  const folder = mkdtempSync(join(realpathSync(tmpdir()), 'drumkeep-postgres-'));
+  const folder = mkdtempSync(join(realpathSync(tmpdir()), 'drumkeep-databases-'));
   // The user that the server runs as must get through to its data.
   chmodSync(folder, 0o755);
   let started: ReturnType<typeof startServer> | undefined;
-  const door: Server = createServer((_request, response) => {
-    started ??= startServer(folder);
-    started.then(
-      ({ url }) => response.end(url),
+  const server = () => (started ??= startServer(folder));
+  const made = new Map<string, Promise<string>>();
+  const behind: Record<string, () => Promise<string>> = {
+    '/postgres': async () => (await server()).url,
+    async '/postgres/migrated'() {
+      const databaseUrl = `${(await server()).url}/migrated`;
+      await onServer((await server()).url, 'create database migrated');
+      await migrated({ dataFolder: '', databaseUrl });
+      return databaseUrl;
+    },
+    async '/sqlite/migrated'() {
+      const dataFolder = join(folder, 'migrated');
+      await migrated({ dataFolder });
+      return sqliteFile(dataFolder);
+    },
+  };
+  const door: Server = createServer((request, response) => {
+    const path = request.url ?? '';
+    const make = behind[path];
+    if (!make) return void response.writeHead(404).end(`nothing lies behind ${path}`);
+    if (!made.has(path)) made.set(path, make());
+    made.get(path)?.then(
+      (place) => response.end(place),
       (error: unknown) => response.writeHead(500).end(String(error)),
     );
   });
   await new Promise<void>((listening) => door.listen(0, '127.0.0.1', listening));
-  project.provide('postgresDoor', `http://127.0.0.1:${listeningPort(door)}`);
+  project.provide('databaseDoor', `http://127.0.0.1:${listeningPort(door)}`);
   return async () => {
     door.closeAllConnections();
     await new Promise((closed) => door.close(closed));
