@@ -11,5 +11,6 @@ import './columns/schema.ts';
 import './ovens/schema.ts';
 import './lists/schema.ts';
 import './prep/schema.ts';
+import './lots/schema.ts';
 
 export const schema = builder.toSchema();

@@ -57,6 +57,7 @@ export function lackWords(
       ? `${said(free)} of ${of} are there, but may not go to the oven`
       : `${said(free)} of ${of} are there, but too wet, and no recipe is known by which to dry it: add one, or weigh it`,
     retest: `all of ${of} is past its retest date; name the lot to take it all the same`,
+    rejected: `${need.isLotWished ? of : `all that is left of ${of}`} was rejected in its check`,
   };
   return {
     what: 'stock',

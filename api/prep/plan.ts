@@ -186,8 +186,9 @@ export const openNeeds = (reader: Pick<Reader, 'need'>, labId: string, now: Date
   });
 
 /** Whether what is kept for a need will do still. */
-function isKept(facts: NeedFacts): boolean {
+function isKept(facts: NeedFacts, rejected: ReadonlyMap<string, string>): boolean {
   const { need, kept } = facts;
+  if (kept.some(({ container: { lotId } }) => rejected.has(lotId))) return false;
   if (kept.some(({ container: { isVoid, finishedAt } }) => isVoid || finishedAt !== null)) return false;
   if (kept.some(({ container }) => container.kind === 'COLUMN')) return true;
   const isSpoiled = ({ container }: (typeof kept)[number]) =>
@@ -199,12 +200,13 @@ function isKept(facts: NeedFacts): boolean {
 /** Sees to it that every need has its stock, heavier and earlier ones first; says what stands in the way where there is none. */
 async function stocked(work: Work, prep: PrepFacts): Promise<{ lacking: Map<string, Obstacle>; isMoved: boolean }> {
   const lacking = new Map<string, Obstacle>();
+  const shelf = new Shelf(work.tx, work.labId);
+  const rejected = await shelf.rejectedLots();
   const without = prep.needs
-    .filter((facts) => !isKept(facts))
+    .filter((facts) => !isKept(facts, rejected))
     .sort((a, b) => b.need.weight - a.need.weight || a.need.at.getTime() - b.need.at.getTime());
   // First let go of all that will not do, so that others may have it.
   for (const { need, kept } of without) if (kept.length > 0) await needLetGo(work, need.id);
-  const shelf = new Shelf(work.tx, work.labId);
   let isMoved = without.some(({ kept }) => kept.length > 0);
   for (const facts of without) {
     const choice = await reserved(work, shelf, facts);

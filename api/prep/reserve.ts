@@ -1,5 +1,6 @@
 // Stock for a need: chosen by lot, state and age, and kept, so that the same grams or plates are never promised twice.
 import type { Need } from '../database/generated/sqlite/client.ts';
+import { rejectedLots } from '../lots/service.ts';
 import { chosen, type Candidate, type Choice } from '../science/prep/choose.ts';
 import { campaignShares, freeDryGrams, freePlates, holdMade } from '../stock/service.ts';
 import type { Work } from '../work.ts';
@@ -53,6 +54,7 @@ function candidateOf(one: Stocked, { need, how }: Pick<NeedFacts, 'need' | 'how'
 export class Shelf {
   private readonly stock = new Map<string, Promise<Stocked[]>>();
   private readonly promised = new Map<string, number>();
+  private rejected: Promise<ReadonlyMap<string, string>> | null = null;
   private readonly reader: Reader;
   private readonly labId: string;
 
@@ -67,18 +69,25 @@ export class Shelf {
     const key = `${need.sorbentId} ${need.kind === 'PLATES'} ${need.backing ?? ''}`;
     const stock = this.stock.get(key) ?? stockOf(this.reader, this.labId, need);
     this.stock.set(key, stock);
+    const rejected = await this.rejectedLots();
     // What is kept for a campaign is there for its own needs, and for nobody else's.
     const ours = need.campaignId ? await campaignShares(this.reader, need.campaignId) : null;
     const candidates = (await stock).map((one) => {
       const candidate = candidateOf(one, facts);
       const promised = this.promised.get(one.id) ?? 0;
-      return { ...candidate, free: candidate.free + (ours?.get(one.id) ?? 0) - promised };
+      const free = candidate.free + (ours?.get(one.id) ?? 0) - promised;
+      return { ...candidate, free, isRejected: rejected.has(one.lotId) };
     });
     return chosen(candidates, {
       amount: amountOf(facts),
       at: need.at.getTime(),
       lotId: need.isLotWished ? need.lotId : null,
     });
+  }
+
+  /** By lot, why it was rejected: never offered. */
+  rejectedLots(): Promise<ReadonlyMap<string, string>> {
+    return (this.rejected ??= rejectedLots(this.reader, this.labId));
   }
 
   take(containerId: string, amount: number): void {

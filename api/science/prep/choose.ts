@@ -16,6 +16,8 @@ export interface Candidate {
   readonly canDry: boolean;
   /** Prepared already: pre-washed and dry again, say. */
   readonly isPrepared: boolean;
+  /** Its lot was rejected: never taken. */
+  readonly isRejected?: boolean;
 }
 
 export interface Wanted {
@@ -36,8 +38,8 @@ export type Choice =
   | { readonly shares: readonly Share[]; readonly lotId: string }
   | { readonly shares: null; readonly free: number; readonly usable: number; readonly why: Lack };
 
-/** Nothing of it there; not enough in one lot; enough, but too wet and never to be dried; past its retest date. */
-export type Lack = 'none' | 'notEnough' | 'tooWet' | 'retest';
+/** Nothing of it there; not enough in one lot; enough, but too wet and never to be dried; past its retest date; rejected. */
+export type Lack = 'none' | 'notEnough' | 'tooWet' | 'retest' | 'rejected';
 
 /** Grams are sums of floats. */
 const nothing = 1e-6;
@@ -70,7 +72,8 @@ const sum = (some: readonly Candidate[]): number => some.reduce((total, { free }
 /** The oldest lot that has enough; of a lot all that is good before anything is dried. */
 export function chosen(candidates: readonly Candidate[], { amount, at, lotId }: Wanted): Choice {
   const ofLot = candidates.filter((one) => lotId === null || one.lotId === lotId);
-  const all = ofLot.filter(({ free }) => free > nothing);
+  const there = ofLot.filter(({ free }) => free > nothing);
+  const all = there.filter(({ isRejected }) => !isRejected);
   const inDate = all.filter(({ retestAt }) => lotId !== null || retestAt === null || retestAt > at);
   const lots = new Map<string, Candidate[]>();
   for (const one of inDate.filter(usable)) lots.set(one.lotId, [...(lots.get(one.lotId) ?? []), one]);
@@ -90,7 +93,9 @@ export function chosen(candidates: readonly Candidate[], { amount, at, lotId }: 
   const most = Math.max(0, ...[...lots.values()].map(sum));
   const why: Lack =
     all.length === 0
-      ? 'none'
+      ? there.length > 0
+        ? 'rejected'
+        : 'none'
       : sum(all) >= amount - nothing && inDate.length === 0
         ? 'retest'
         : sum(inDate) >= amount - nothing && sum(inDate.filter(usable)) < amount - nothing

@@ -1,0 +1,2 @@
+// What other rooms may ask of lots: how they stand, and which were rejected.
+export { lotStandings, rejectedLots, type LotStanding, type Standing } from './standing.ts';

@@ -1,0 +1,307 @@
+// A new lot against the last one: recorded by form, table or script, judged, decided, and offered or not.
+import { beforeEach, expect, it } from 'vitest';
+import { newWorld, type World } from '../support/world.ts';
+import { describeEngines } from '../support/engines.ts';
+import type { Database } from '../../api/database/database.ts';
+
+const sorbent = 'Silica 40–63 µm';
+const day = 24 * 60;
+
+const checkFields = `check { id verdict { outcome sentence margin isMarginDefault more moreIfSame
+  quantities { name outcome difference low high p sd oldPlates newPlates more values { isNew value run { id } } } } }
+  runs { id at waterFraction isWaterFilled humidityPercent temperatureC isAirFilled container { label } lot { lotNumber } }`;
+
+interface Kept {
+  check: {
+    id: string;
+    verdict: {
+      outcome: string;
+      sentence: string;
+      margin: number;
+      isMarginDefault: boolean;
+      more: number | null;
+      moreIfSame: number | null;
+      quantities: {
+        name: string;
+        outcome: string;
+        difference: number | null;
+        low: number | null;
+        oldPlates: number;
+        newPlates: number;
+        values: { isNew: boolean; value: number; run: { id: string } }[];
+      }[];
+    };
+  };
+  runs: {
+    id: string;
+    at: string;
+    waterFraction: number | null;
+    isWaterFilled: boolean;
+    humidityPercent: number | null;
+    isAirFilled: boolean;
+    lot: { lotNumber: string };
+  }[];
+}
+
+/** Nine plates of each lot in three tanks; the new one so much higher. */
+function table(higher: number): string {
+  const noise = [0, 0.01, -0.01, 0.02, -0.02, 0.01, 0, -0.01, 0.015];
+  const row = (lot: string, i: number, more: number): string => {
+    const red = 0.42 + (noise[i] ?? 0) + more;
+    return [lot, `T${1 + Math.floor(i / 3)}`, red.toFixed(3), (0.61 + (noise[8 - i] ?? 0) + more).toFixed(3)].join(
+      '\t',
+    );
+  };
+  const rows = noise.flatMap((_, i) => [row('old', i, 0), row('new', i, higher)]);
+  return ['lot\ttank\tSudan red\tSudan yellow', ...rows].join('\n');
+}
+
+describeEngines('a lot check', (on) => {
+  let database: Database;
+  let world: World;
+
+  beforeEach(async () => {
+    database ??= await on.fresh();
+    world = await newWorld(database);
+    await world.furnished();
+    await world.drum(2000, {}, { lotNumber: 'F-117', receivedAt: world.ago(90 * day) });
+    await world.drum(5000, {}, { lotNumber: 'F-118', receivedAt: world.ago(5 * day) });
+  });
+
+  const begin = (input: Record<string, unknown>) =>
+    world.tell<Kept>(
+      'recordLotCheck',
+      { sorbent, oldLotNumber: 'F-117', newLotNumber: 'F-118', ...input },
+      checkFields,
+    );
+  const standing = async (): Promise<Record<string, [string, string]>> => {
+    const { sorbents } = await world.ask<{
+      sorbents: { nodes: { lots: { lotNumber: string; standing: string; standingWords: string }[] }[] };
+    }>('{ sorbents { nodes { lots { lotNumber standing standingWords } } } }');
+    const lots = sorbents.nodes.flatMap((one) => one.lots);
+    return Object.fromEntries(lots.map((lot) => [lot.lotNumber, [lot.standing, lot.standingWords]]));
+  };
+  const offered = async (dryGrams = 500, more: Record<string, unknown> = {}) => {
+    const { needPreview } = await world.ask<{
+      needPreview: {
+        can: boolean;
+        obstacle: { sentence: string } | null;
+        from: { container: { lot: { lotNumber: string } } }[];
+      };
+    }>(
+      `query ($input: NeedPreviewInput!) { needPreview(input: $input) { ... on Available { can obstacle { sentence }
+        from { container { lot { lotNumber } } } } } }`,
+      { input: { kind: 'SORBENT', sorbent, dryGrams, at: world.ago(-3 * day), forWhom: 'column 4', ...more } },
+    );
+    return {
+      lots: needPreview.from.map(({ container }) => container.lot.lotNumber),
+      why: needPreview.obstacle?.sentence ?? null,
+    };
+  };
+
+  it('accepts a lot that runs like the last, with every figure down to its plates', async () => {
+    const { check } = await begin({ table: table(0.002) });
+    const { verdict } = check;
+    expect(verdict).toMatchObject({ outcome: 'ACCEPTED', margin: 0.03, isMarginDefault: true, more: null });
+    expect(verdict.sentence).toBe('F-118 behaves like F-117: every difference lies surely within ±0.03 Rf.');
+    expect(verdict.quantities.map(({ name }) => name)).toEqual([
+      'Sudan red',
+      'Sudan yellow',
+      'Sudan red against Sudan yellow',
+    ]);
+    const [red] = verdict.quantities;
+    expect(red?.difference).toBeCloseTo(0.002, 10);
+    expect(red).toMatchObject({ oldPlates: 9, newPlates: 9 });
+    const mean = (isNew: boolean): number => {
+      const values = red?.values.filter((one) => one.isNew === isNew).map(({ value }) => value) ?? [];
+      return values.reduce((sum, value) => sum + value, 0) / values.length;
+    };
+    expect(mean(true) - mean(false)).toBeCloseTo(red?.difference ?? NaN, 10);
+    expect(new Set(red?.values.map(({ run }) => run.id)).size).toBe(18);
+  });
+
+  it('rejects one that runs far off, and says what lies apart', async () => {
+    const { verdict } = (await begin({ table: table(0.08) })).check;
+    expect(verdict.outcome).toBe('REJECTED');
+    expect(verdict.sentence).toBe(
+      'F-118 does not behave like F-117: Sudan red and Sudan yellow lie surely more than 0.03 Rf apart.',
+    );
+    // Both moved alike: how far they stand apart did not.
+    expect(verdict.quantities.map(({ outcome }) => outcome)).toEqual(['REJECTED', 'REJECTED', 'ACCEPTED']);
+  });
+
+  it('says too few, never a verdict, of two plates a lot, and how many more of each', async () => {
+    const few = table(0.002).split('\n').slice(0, 5).join('\n');
+    const { check } = await begin({ table: few });
+    expect(check.verdict.outcome).toBe('TOO_FEW');
+    expect(check.verdict.more).toBeGreaterThan(0);
+    expect(check.verdict.sentence).toMatch(/^Too few for a verdict\. About \d+ plates? more of each lot decide/);
+    const rest = [table(0.002).split('\n')[0], ...table(0.002).split('\n').slice(5)].join('\n');
+    const more = await world.tell<Kept>('recordLotCheck', { check: check.id, table: rest }, checkFields);
+    expect(more.check.id).toBe(check.id);
+    expect(more.check.verdict.outcome).toBe('ACCEPTED');
+  });
+
+  it('has nothing to compare where the lots never shared a tank', async () => {
+    const rows = [
+      'lot;tank;Sudan red',
+      'old;A;0,41',
+      'old;A;0,42',
+      'old;A;0,40',
+      'new;B;0,41',
+      'new;B;0,42',
+      'new;B;0,40',
+    ];
+    const { verdict } = (await begin({ table: rows.join('\r\n') })).check;
+    expect(verdict).toMatchObject({ outcome: 'TOO_FEW', more: null });
+    expect(verdict.sentence).toContain('Run plates of both lots in one tank on one day');
+  });
+
+  it('takes column volumes above 1 on columns, by a margin of their own', async () => {
+    const run = (lotNumber: string, value: number) => ({ lotNumber, spots: [{ compound: 'caffeine', value }] });
+    const { check } = await begin({
+      retention: 'COLUMN_VOLUMES',
+      runs: [2.3, 2.32, 2.28, 2.31].flatMap((value) => [run('old', value), run('new', value + 0.02)]),
+    });
+    expect(check.verdict).toMatchObject({ outcome: 'ACCEPTED', margin: 0.3 });
+    await world.tell('setCheckSettings', { marginColumn: 0.01 }, '__typename');
+    const { lotChecks } = await world.ask<{ lotChecks: Kept['check'][] }>(
+      '{ lotChecks { id verdict { outcome margin isMarginDefault } } }',
+    );
+    expect(lotChecks[0]?.verdict).toMatchObject({ margin: 0.01, isMarginDefault: false });
+    expect(lotChecks[0]?.verdict.outcome).not.toBe('ACCEPTED');
+  });
+
+  it('refuses what no plate can show, with where and why, and writes nothing', async () => {
+    const wrong = (spot: Record<string, unknown>) =>
+      world.refused('recordLotCheck', {
+        ...{ sorbent, oldLotNumber: 'F-117', newLotNumber: 'F-118' },
+        runs: [
+          { lotNumber: 'old', spots: [{ compound: 'Sudan red', value: 0.4 }] },
+          { lotNumber: 'new', spots: [spot] },
+        ],
+      });
+    expect(await wrong({ compound: 'Sudan red', value: 1.2 })).toMatchObject({
+      path: 'input.runs.1.spots.0.value',
+      message: expect.stringMatching(/^invalid input\.runs\.1\.spots\.0\.value: 1\.2, 1 or less/) as string,
+    });
+    expect(await wrong({ compound: 'Sudan red', value: -0.1 })).toMatchObject({ path: 'input.runs.1.spots.0.value' });
+    expect(await wrong({ compound: 'Sudan red', spotMm: 48, frontMm: 45 })).toMatchObject({
+      path: 'input.runs.1.spots.0.frontMm',
+      message: expect.stringContaining('the front cannot lie below it') as string,
+    });
+    expect(await wrong({ compound: 'Sudan red', spotMm: 48 })).toMatchObject({
+      message: 'missing input.runs.1.spots.0.frontMm, how far the front ran, mm',
+    });
+    const { lotChecks } = await world.ask<{ lotChecks: unknown[] }>('{ lotChecks { id } }');
+    expect(lotChecks).toEqual([]);
+  });
+
+  it('refuses a pasted table by its lines', async () => {
+    const refused = await world.refused('recordLotCheck', {
+      ...{ sorbent, oldLotNumber: 'F-117', newLotNumber: 'F-118' },
+      table: 'lot\tfront mm\tSudan red mm\nold\t80\t34\nnew\t80\t85\nnew\t80\tfar',
+    });
+    expect(refused.path).toBe('input.table');
+    expect(refused.message).toMatch(/^invalid input\.table: line 3, Sudan red mm: 85 cannot be, at least as far/);
+    const other = await world.refused('recordLotCheck', {
+      ...{ sorbent, oldLotNumber: 'F-117', newLotNumber: 'F-118' },
+      table: 'lot\tSudan red\nF-119\t0.4',
+    });
+    expect(other.message).toContain('old (F-117) or new (F-118)');
+  });
+
+  it('fills in the water, the room and its air when a container is named', async () => {
+    const drum = await world.drum(800, {}, { lotNumber: 'F-119', receivedAt: world.ago(3 * day) });
+    await world.tell('openContainer', { label: drum.label, at: world.ago(2 * day) });
+    const early = world.ago(2 * day - 60);
+    const kept = await world.tell<Kept>(
+      'recordLotCheck',
+      {
+        ...{ sorbent, oldLotNumber: 'F-118', newLotNumber: 'F-119' },
+        runs: [early, world.now()].map((at) => ({
+          at,
+          label: drum.label,
+          spots: [{ compound: 'Sudan red', value: 0.4 }],
+        })),
+      },
+      checkFields,
+    );
+    const [first, last] = kept.runs;
+    expect(first).toMatchObject({
+      isWaterFilled: true,
+      isAirFilled: true,
+      humidityPercent: 45,
+      lot: { lotNumber: 'F-119' },
+    });
+    // Open in a room at 45 %: it takes water up meanwhile.
+    expect(last?.waterFraction).toBeGreaterThan((first?.waterFraction ?? NaN) + 0.0005);
+  });
+
+  it('offers a rejected lot to nobody until that is taken back, and an unchecked one with a mark', async () => {
+    expect(await standing()).toEqual({
+      'F-117': ['FIRST', 'the first lot, with none before it to compare'],
+      'F-118': ['UNCHECKED', 'not checked against the last lot'],
+    });
+    expect((await offered(3000)).lots).toEqual(['F-118']);
+    const { check } = await begin({ table: table(0.08) });
+    expect((await standing())['F-118']).toEqual(['IN_CHECK', 'its check is not decided yet']);
+    const why = 'runs 0.08 higher than F-117';
+    const { decision } = await world.tell<{ decision: { id: string } }>(
+      'decideLot',
+      { sorbent, lotNumber: 'F-118', outcome: 'REJECTED', why, check: check.id },
+      'decision { id } lot { standing }',
+    );
+    expect((await standing())['F-118']).toEqual(['REJECTED', `rejected: ${why}`]);
+    expect((await offered(500)).lots).toEqual(['F-117']);
+    const none = await offered(3000);
+    expect(none.lots).toEqual([]);
+    const named = await offered(300, { lotNumber: 'F-118' });
+    expect(named).toEqual({ lots: [], why: expect.stringContaining('was rejected in its check') as string });
+    await world.tell('takeLotDecisionBack', { decision: decision.id }, '__typename');
+    expect((await offered(3000)).lots).toEqual(['F-118']);
+    await world.tell(
+      'decideLot',
+      { sorbent, lotNumber: 'F-118', outcome: 'ACCEPTED', why: 'nine plates' },
+      '__typename',
+    );
+    expect((await standing())['F-118']).toEqual(['ACCEPTED', 'checked and accepted: nine plates']);
+  });
+
+  it('lets go of what a need was given of a lot that is rejected later', async () => {
+    await world.tell(
+      'addNeed',
+      { kind: 'SORBENT', sorbent, dryGrams: 900, lotNumber: null, at: world.ago(-2 * day), forWhom: 'column 4' },
+      '__typename',
+    );
+    const given = async () => {
+      const { needs } = await world.ask<{ needs: { lot: { lotNumber: string; standing: string } | null }[] }>(
+        '{ needs { lot { lotNumber standing } } }',
+      );
+      return needs[0]?.lot?.lotNumber;
+    };
+    expect(await given()).toBe('F-117');
+    await world.tell(
+      'decideLot',
+      { sorbent, lotNumber: 'F-117', outcome: 'REJECTED', why: 'smells of toluene' },
+      '__typename',
+    );
+    expect(await given()).toBe('F-118');
+  });
+
+  it('is taken back whole or plate by plate, and counts again', async () => {
+    const { check, runs } = await begin({ table: table(0.002) });
+    const count = async () => {
+      const { lotChecks } = await world.ask<{ lotChecks: { runs: unknown[] }[] }>('{ lotChecks { runs { id } } }');
+      return lotChecks.map((one) => one.runs.length);
+    };
+    await world.tell('takeRunBack', { run: runs[0]?.id }, '__typename');
+    expect(await count()).toEqual([17]);
+    await world.tell('restoreRun', { run: runs[0]?.id }, '__typename');
+    await world.tell('takeLotCheckBack', { check: check.id }, '__typename');
+    expect(await count()).toEqual([]);
+    expect((await world.refused('recordLotCheck', { check: check.id, table: table(0) })).path).toBe('input.check');
+    await world.tell('restoreLotCheck', { check: check.id }, '__typename');
+    expect(await count()).toEqual([18]);
+  });
+});
