@@ -16,6 +16,13 @@ async function removed(tx: Transaction, labId: string): Promise<void> {
   const where = { labId };
   await tx.change.deleteMany({ where });
   await tx.clientKey.deleteMany({ where });
+  await tx.delivery.deleteMany({ where });
+  await tx.order.deleteMany({ where });
+  await tx.offer.deleteMany({ where });
+  await tx.boughtItem.deleteMany({ where });
+  await tx.storageGroup.deleteMany({ where });
+  await tx.campaign.deleteMany({ where });
+  await tx.purchasePlan.deleteMany({ where });
   await tx.prepStep.deleteMany({ where });
   await tx.need.deleteMany({ where });
   await tx.needSeries.deleteMany({ where });

@@ -55,6 +55,20 @@ export function loadersOf(read: Reader) {
         }),
       (row) => row.needId,
     ),
+    campaign: byId((ids) => read.campaign.findMany(among(ids)), idOf),
+    storageGroup: byId((ids) => read.storageGroup.findMany(among(ids)), idOf),
+    offer: byId((ids) => read.offer.findMany(among(ids)), idOf),
+    order: byId((ids) => read.order.findMany(among(ids)), idOf),
+    delivery: byId((ids) => read.delivery.findMany(among(ids)), idOf),
+    purchasePlan: byId((ids) => read.purchasePlan.findMany(among(ids)), idOf),
+    deliveriesOfOrder: byOwner(
+      (ids) =>
+        read.delivery.findMany({
+          where: { orderId: { in: ids }, takenBackAt: null },
+          orderBy: [{ recordedAt: 'asc' }, { id: 'asc' }],
+        }),
+      (row) => row.orderId,
+    ),
     hold: byId((ids) => read.hold.findMany(among(ids)), idOf),
     oven: byId((ids) => read.oven.findMany(among(ids)), idOf),
     ovenCare: byId((ids) => read.ovenCare.findMany(among(ids)), idOf),

@@ -74,10 +74,7 @@ export async function holdMade(work: Work, of: Keeping): Promise<string> {
 }
 
 /** What is free of each container for the needs of a campaign besides: its own share, by container. */
-export async function campaignShares(
-  tx: Pick<Work['tx'], 'hold'>,
-  campaignId: string,
-): Promise<Map<string, number>> {
+export async function campaignShares(tx: Pick<Work['tx'], 'hold'>, campaignId: string): Promise<Map<string, number>> {
   const shares = await tx.hold.findMany({ where: { campaignId, needId: null, releasedAt: null } });
   const of = new Map<string, number>();
   for (const { containerId, dryGrams, plates } of shares)

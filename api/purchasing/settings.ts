@@ -1,0 +1,124 @@
+// What the lab sets for buying: its currency, how far a plan looks, how sure it should be. All of it has a default.
+import { z } from 'zod';
+import type { Context } from '../context.ts';
+import { invalid, missing } from '../errors.ts';
+import { said } from '../stock/service.ts';
+import { write } from '../work.ts';
+import { type Currency, currencyNamed, minorOf } from './money.ts';
+
+const share = (what: string) => z.number(what).min(0, '0 or more').max(1, '1 or less');
+
+const choices = {
+  weeks: z.int('weeks').min(26, '26 weeks or more').max(52, 'at most 52 weeks'),
+  serviceLevel: share('a share of lead times').min(0.5, '0.5 or more').max(0.999, '0.999 or less'),
+  holdingPercentAYear: said.percent,
+  checkWeeks: z.int('whole weeks').min(0, '0 or more').max(12, 'at most 12'),
+  checkGrams: z.number('grams').min(0, '0 g or more').max(100_000, 'at most 100000 g'),
+  checkPlates: z.int('plates').min(0, '0 or more').max(1000, 'at most 1000'),
+  redryLossFraction: share('a mass fraction').max(0.5, '0.5 or less: a fraction, 0.01 for 1 %'),
+  shortTimesPrice: z.number('a number').min(1, '1 or more').max(1000, 'at most 1000'),
+  seconds: z.number('seconds').min(1, '1 s or more').max(120, 'at most 120 s'),
+};
+
+export interface PurchaseSettings {
+  currency: Currency;
+  /** How far a plan looks. */
+  weeks: number;
+  /** The share of lead times that should not run out. */
+  serviceLevel: number;
+  /** What goods cost while they stand there, % of their price a year. */
+  holdingPercentAYear: number;
+  /** Checking a new lot: weeks, what it costs, what it uses up. */
+  checkWeeks: number;
+  checkMinor: number;
+  checkGrams: number;
+  checkPlates: number;
+  /** What one drying loses on trays and scoops. */
+  redryLossFraction: number;
+  /** What running out costs, in prices of what is missing. */
+  shortTimesPrice: number;
+  seconds: number;
+}
+
+/** Invented defaults, and shown as such. */
+const usual: PurchaseSettings = {
+  currency: { code: 'EUR', minorDigits: 2 },
+  weeks: 39,
+  serviceLevel: 0.95,
+  holdingPercentAYear: 10,
+  checkWeeks: 1,
+  checkMinor: 9000,
+  checkGrams: 50,
+  checkPlates: 8,
+  redryLossFraction: 0.01,
+  shortTimesPrice: 5,
+  seconds: 10,
+};
+
+const stored = z.object({
+  purchasing: z
+    .object({
+      ...choices,
+      currency: z.object({ code: z.string(), minorDigits: z.int().min(0).max(4) }),
+      checkMinor: z.int().min(0),
+    })
+    .partial(),
+});
+
+/** What counts now, and which of it the lab has set itself. */
+export function purchaseSettingsOf(settings: unknown): PurchaseSettings & { own: string[] } {
+  const read = stored.safeParse(settings);
+  const given = Object.entries(read.success ? read.data.purchasing : {}).filter(([, value]) => value !== undefined);
+  return { ...usual, ...Object.fromEntries(given), own: given.map(([key]) => key) };
+}
+
+export const currencyOf = ({ lab }: Pick<Context, 'lab'>): Currency => purchaseSettingsOf(lab.settings).currency;
+
+const nullish = Object.fromEntries(Object.entries(choices).map(([key, kind]) => [key, kind.nullish()])) as {
+  [K in keyof typeof choices]: z.ZodOptional<z.ZodNullable<(typeof choices)[K]>>;
+};
+
+export const purchaseSettingsSaid = z.object({
+  ...nullish,
+  currency: z.string('the three letters of a currency').nullish(),
+  checkCost: z.string('an amount').nullish(),
+  clientKey: said.clientKey,
+});
+
+/** Without what was not told at all. */
+const omitted = (of: Record<string, unknown>): Record<string, unknown> =>
+  Object.fromEntries(Object.entries(of).filter(([, value]) => value !== undefined));
+
+/** Writes the lab's choices; what is null goes back to its default. Prices that are there keep their currency. */
+export async function purchaseSettingsSet(
+  context: Context,
+  input: z.output<typeof purchaseSettingsSaid>,
+): Promise<{ labId: string }> {
+  const answer = await write(context, 'setPurchasing', input, async ({ tx, labId, changed }) => {
+    const { clientKey: _, currency, checkCost, ...rest } = input;
+    if (Object.keys({ ...rest, ...omitted({ currency, checkCost }) }).length === 0)
+      throw missing('input', 'what the lab sets');
+    const lab = await tx.lab.findUniqueOrThrow({ where: { id: labId } });
+    const before = (lab.settings ?? {}) as Record<string, unknown>;
+    const set = { ...((before['purchasing'] ?? {}) as Record<string, unknown>) };
+    const now = purchaseSettingsOf(lab.settings).currency;
+    const wanted =
+      currency === undefined ? now : currency === null ? usual.currency : currencyNamed(currency, 'input.currency');
+    if (wanted.code !== now.code && (await tx.offer.count({ where: { labId } })) > 0)
+      throw invalid('input.currency', wanted.code, `${now.code}: there are offers in it; their prices would be others`);
+    const checkMinor = checkCost && minorOf(checkCost, wanted, 'input.checkCost');
+    const told = { ...rest, ...omitted({ currency: currency && wanted, checkMinor }) };
+    for (const [key, value] of Object.entries(told)) {
+      if (value === null) delete set[key];
+      else if (value !== undefined) set[key] = value;
+    }
+    const settings = { ...before, purchasing: set } as Record<string, object>;
+    await tx.lab.update({ where: { id: labId }, data: { settings } });
+    changed('Lab', labId, 'CHANGED');
+    return { labId };
+  });
+  const { settings } = await context.database.read.lab.findUniqueOrThrow({ where: { id: context.lab.id } });
+  // One process, one lab in memory: every later request reads it there.
+  Object.assign(context.lab, { settings });
+  return answer;
+}
