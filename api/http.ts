@@ -5,6 +5,7 @@ import { limits } from './builder.ts';
 import { receiveFile } from './climate/upload.ts';
 import { doorOf } from './door.ts';
 import { healthOf } from './health.ts';
+import { answerLedger, ledgerEnding } from './ledger/ledger-route.ts';
 import { receiveListFile } from './lists/upload.ts';
 import { log } from './log.ts';
 import { pagesOf } from './pages.ts';
@@ -85,6 +86,9 @@ export function serverOf(app: App, adminDir: string): Server {
       return end(response, status, body);
     }
     if (path === '/calendar.ics' && request.method === 'GET') return answerCalendar(app, response);
+    const ledger = ledgerEnding(path);
+    if (ledger && request.method === 'GET')
+      return answerLedger(app, ledger, new URLSearchParams((request.url ?? '').split('?')[1] ?? ''), response);
     if (pages(request, response, path)) return;
     end(response, 404, { error: `unknown path: ${path}, /graphql, /files, /lists, /health or the admin's pages` });
   }

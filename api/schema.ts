@@ -11,6 +11,8 @@ import './columns/schema.ts';
 import './ovens/schema.ts';
 import './lists/schema.ts';
 import './prep/schema.ts';
+import './purchasing/schema.ts';
+import './ledger/schema.ts';
 import './lots/schema.ts';
 
 export const schema = builder.toSchema();

@@ -6,7 +6,8 @@ import { idsIn, type Reader } from './reader.ts';
 /** Adds up anew what these lots' lines come to. */
 export async function lotsAddedUp(tx: Transaction, engine: Engine, lotIds: readonly string[]): Promise<void> {
   const ids = JSON.stringify(lotIds);
-  const which = `"lotId" in (select "id" from ${idsIn(engine, '$1')} ids)`;
+  // Prisma’s statements on SQLite take their values in order.
+  const which = `"lotId" in (select "id" from ${idsIn(engine, engine === 'sqlite' ? '?' : '$1')} ids)`;
   await tx.$executeRawUnsafe(`delete from "LedgerWeek" where ${which}`, ids);
   await tx.$executeRawUnsafe(
     `insert into "LedgerWeek" ("lotId", "isPlates", "week", "isStock", "account", "why", "labId", "dryGrams", "plates",

@@ -125,7 +125,7 @@ const timeline = (isPlates: boolean) =>
         const before = shelfAfter(acts.filter((act) => act.at <= at))?.get(of) ?? 0;
         const moved = kind === 'combined' || kind === 'discarded' ? before : grams;
         // Less than what rounding leaves is nothing.
-      if (moved < 1e-6) continue;
+        if (moved < 1e-6) continue;
         const act: Act = { at, place: i + 1, kind, of, grams: moved, ...(to !== undefined && { into: to }) };
         // What is poured over or thrown away is all that was there, also when earlier acts are told later.
         const next = [...acts, act];

@@ -1,0 +1,3 @@
+// What GraphQL knows of the ledger.
+import './line-type.ts';
+import './ledger-type.ts';
