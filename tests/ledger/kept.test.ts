@@ -266,7 +266,7 @@ describeEngines('the ledger', (on) => {
     expect(csv.type).toContain('text/csv');
     // A lot number that a spreadsheet would take for a formula is kept from being one.
     expect(csv.text).toContain("'=D-1");
-    const rows = parse(csv.text, { columns: true }) as Record<string, string>[];
+    const rows = parse<Record<string, string>>(csv.text, { columns: true });
     expect(rows.at(-1)).toMatchObject({ week: '2026-02-09', used: '25', onHand: '975', unit: 'dry g' });
     const lots = JSON.parse((await get('/ledger.json?lot=%3DD-1&by=lot')).text) as Record<string, unknown>[];
     expect(lots).toMatchObject([{ lot: '=D-1', cameIn: 1000, used: 25, onHand: 975 }]);
