@@ -28,6 +28,11 @@ async function removed(tx: Transaction, labId: string): Promise<void> {
   await tx.needSeries.deleteMany({ where });
   await tx.prepSheet.deleteMany({ where });
   await tx.solventBatch.deleteMany({ where });
+  await tx.retentionRun.deleteMany({ where });
+  await tx.lotCheck.deleteMany({ where });
+  await tx.lotDecision.deleteMany({ where });
+  await tx.gradeTable.deleteMany({ where });
+  await tx.gradeMeasured.deleteMany({ where });
   await tx.prepPlan.deleteMany({ where });
   await tx.dryingLoad.deleteMany({ where });
   await tx.dryingRun.deleteMany({ where });

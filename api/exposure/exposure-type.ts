@@ -1,6 +1,7 @@
 // An exposure as GraphQL shows it, and the fields it adds to containers.
 import { builder } from '../builder.ts';
 import { ConfidenceEnum, ContainerRef, ExposureStateEnum, NumberOriginEnum, type Listed } from '../stock/schema.ts';
+import { ownGradeOf } from '../lots/service.ts';
 import { depthProfile, waterOverTime } from './plot.ts';
 import { DepthPointRef, ExposureRef, GroundRef, WaterPointRef } from './refs.ts';
 import { restsOn } from './rests-on.ts';
@@ -69,9 +70,16 @@ ExposureRef.implement({
       nullable: true,
       description: 'Lower end of its band, kg/kg dry; null without one.',
     }),
-    grade: t.exposeString('grade', {
+    grade: t.string({
       nullable: true,
       description: 'Activity grade I to V by its water (tables from memory); null where its class has none.',
+      resolve: async ({ grade, meanWaterFraction, containerId }, _, context) => {
+        const container = await context.load.container.load(containerId);
+        const lot = container && (await context.load.lot.load(container.lotId));
+        const sorbent = lot && (await context.load.sorbent.load(lot.sorbentId));
+        if (!sorbent || meanWaterFraction === null) return grade;
+        return (await ownGradeOf(context, sorbent.sorbentClass, meanWaterFraction)) ?? grade;
+      },
     }),
     minutesToRoomEquilibrium: t.exposeFloat('minutesToRoomEquilibrium', {
       nullable: true,

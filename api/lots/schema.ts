@@ -4,3 +4,4 @@ import './check-type.ts';
 import './verdict-type.ts';
 import './told-type.ts';
 import './chart-type.ts';
+import './grade-type.ts';

@@ -8,7 +8,18 @@ import { prepSettingsOf, type PrepSettings } from './settings.ts';
 
 export type Reader = Pick<
   Transaction,
-  'need' | 'hold' | 'container' | 'event' | 'prepStep' | 'recipe' | 'sorbent' | 'lot' | 'oven' | 'dryingRun' | 'room'
+  | 'need'
+  | 'hold'
+  | 'container'
+  | 'event'
+  | 'prepStep'
+  | 'recipe'
+  | 'sorbent'
+  | 'lot'
+  | 'oven'
+  | 'dryingRun'
+  | 'room'
+  | 'lotDecision'
 >;
 
 export interface LabFacts {

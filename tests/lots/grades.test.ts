@@ -1,0 +1,160 @@
+// Activity grades: tables as the lab has them, water to reach one, and what dyes showed beside the estimate.
+import { beforeEach, expect, it } from 'vitest';
+import { newWorld, type World } from '../support/world.ts';
+import { describeEngines } from '../support/engines.ts';
+import type { Database } from '../../api/database/database.ts';
+
+interface Table {
+  sorbentClass: string;
+  variant: string;
+  source: string;
+  isOwn: boolean;
+  isUsed: boolean;
+  grades: { grade: string; waterOfTotal: number }[];
+}
+const tableFields = 'sorbentClass variant source isOwn isUsed grades { grade waterOfTotal }';
+
+describeEngines('activity grades', (on) => {
+  let database: Database;
+  let world: World;
+  let label: string;
+
+  beforeEach(async () => {
+    database ??= await on.fresh();
+    world = await newWorld(database);
+    await world.furnished();
+    await world.tell('addSorbent', { name: 'Alumina, neutral', sorbentClass: 'alumina' }, '__typename');
+    const lot = { sorbent: 'Alumina, neutral', certificateWaterPercent: 3 };
+    ({ label } = await world.drum(1030, { closure: 'SEALED' }, lot));
+  });
+
+  const tables = async (sorbentClass: string): Promise<Table[]> => {
+    const { gradeTables } = await world.ask<{ gradeTables: Table[] }>(`{ gradeTables { ${tableFields} } }`);
+    return gradeTables.filter((table) => table.sorbentClass === sorbentClass);
+  };
+  const water = async (args: string) => {
+    const { answer } = await world.ask<{
+      answer: {
+        waterGrams?: number | null;
+        gradeNow?: string;
+        sentence?: string;
+        cautions?: string[];
+        message?: string;
+      };
+    }>(`{ answer: waterForGrade(${args}) { ... on WaterForGrade { waterGrams gradeNow sentence cautions }
+      ... on Refusal { message } } }`);
+    return answer;
+  };
+
+  it('stand in tables with source and variant, of which one a class is used', async () => {
+    const silica = await tables('silica');
+    expect(silica.map(({ variant, isUsed, isOwn }) => [variant, isUsed, isOwn])).toEqual([
+      ['common texts', true, false],
+      ['handbooks of thin-layer chromatography', false, false],
+    ]);
+    expect(silica.every(({ source }) => source !== '')).toBe(true);
+    await world.tell(
+      'setGradeTable',
+      { sorbentClass: 'silica', variant: 'handbooks of thin-layer chromatography', isUsed: true },
+      '__typename',
+    );
+    expect((await tables('silica')).filter(({ isUsed }) => isUsed).map(({ variant }) => variant)).toEqual([
+      'handbooks of thin-layer chromatography',
+    ]);
+  });
+
+  it('are the lab’s to write, rising in water, with a source; and to take away again', async () => {
+    const grades = [
+      { grade: 'I', waterOfTotal: 0 },
+      { grade: 'II', waterOfTotal: 0.04 },
+    ];
+    const own = { sorbentClass: 'alumina', variant: 'our own', source: 'weighed here in May', grades, isUsed: true };
+    await world.tell('setGradeTable', own, '__typename');
+    expect((await tables('alumina')).find(({ isUsed }) => isUsed)).toMatchObject({
+      variant: 'our own',
+      isOwn: true,
+      grades,
+    });
+    expect(await world.refused('setGradeTable', { ...own, grades: [grades[1], grades[0]] })).toMatchObject({
+      path: 'input.grades.1.waterOfTotal',
+    });
+    expect((await world.refused('setGradeTable', { ...own, variant: 'another', source: null })).path).toBe(
+      'input.source',
+    );
+    await world.tell('resetGradeTable', { sorbentClass: 'alumina', variant: 'our own' }, '__typename');
+    expect((await tables('alumina')).map(({ variant }) => variant)).toEqual(['Brockmann']);
+    expect((await world.refused('resetGradeTable', { sorbentClass: 'alumina', variant: 'Brockmann' })).path).toBe(
+      'input.variant',
+    );
+  });
+
+  it('say of an estimate what the lab’s own table says', async () => {
+    const grade = async () => {
+      const { container } = await world.ask<{ container: { exposure: { grade: string } } }>(
+        'query ($label: String!) { container(label: $label) { exposure { grade } } }',
+        { label },
+      );
+      return container.exposure.grade;
+    };
+    expect(await grade()).toBe('II');
+    const grades = [
+      { grade: 'I', waterOfTotal: 0 },
+      { grade: 'III', waterOfTotal: 0.03 },
+    ];
+    await world.tell(
+      'setGradeTable',
+      { sorbentClass: 'alumina', variant: 'our own', source: 'weighed here', grades, isUsed: true },
+      '__typename',
+    );
+    expect(await grade()).toBe('III');
+  });
+
+  it('are reached with so many grams of water, shaken and left to stand', async () => {
+    // m (w − w₀)/(1 − w): 100 g from nothing to grade III, 6 % of the total.
+    const plain = await water('sorbentClass: "alumina", grams: 100, grade: "III"');
+    expect(plain.waterGrams).toBeCloseTo(6.383, 3);
+    expect(plain.cautions?.join(' ')).toMatch(/shake.*stand/i);
+    const drum = await water(`label: "${label}", grade: "iii"`);
+    expect(drum.gradeNow).toBe('II');
+    const total = 1030;
+    expect(drum.waterGrams).toBeCloseTo((total * (0.06 - 0.03)) / (1 - 0.06), -1);
+    expect(await water(`label: "${label}", grade: "I"`)).toMatchObject({ waterGrams: null, cautions: [] });
+    expect((await water('sorbentClass: "alumina", grams: 100, grade: "IX"')).message).toMatch(
+      /^unknown waterForGrade\.grade/,
+    );
+    expect((await water('sorbentClass: "cellulose", grams: 100, grade: "I"')).message).toMatch(/^unknown/);
+  });
+
+  it('are measured by dyes on a column or a plate, and stand beside the estimate', async () => {
+    const fields = 'measured { id grade by waterFraction estimatedGrade sentence }';
+    const column = await world.tell<{
+      measured: { id: string; grade: string; estimatedGrade: string; sentence: string };
+    }>('recordGrade', { label, column: { upper: 'Sudan yellow', lower: null, eluate: 'p-methoxyazobenzene' } }, fields);
+    expect(column.measured).toMatchObject({ grade: 'III', estimatedGrade: 'II' });
+    expect(column.measured.sentence).toMatch(
+      /^Grade III: Sudan yellow above, p-methoxyazobenzene ran through\. Estimated then: .* water, grade II\.$/,
+    );
+    await world.tell('recordGrade', { label, plate: [{ dye: 'azobenzene', rf: 0.6 }] }, fields);
+    const list = async () => {
+      const { container } = await world.ask<{ container: { gradesMeasured: { grade: string }[] } }>(
+        'query ($label: String!) { container(label: $label) { gradesMeasured { grade } } }',
+        { label },
+      );
+      return container.gradesMeasured.map(({ grade }) => grade);
+    };
+    expect((await list()).sort()).toEqual(['II', 'III']);
+    await world.tell('takeGradeBack', { measured: column.measured.id }, '__typename');
+    expect(await list()).toEqual(['II']);
+    await world.tell('restoreGrade', { measured: column.measured.id }, '__typename');
+    expect(await list()).toHaveLength(2);
+  });
+
+  it('are refused where dyes say nothing: a picture of no table, or a sorbent that is no alumina', async () => {
+    const picture = { upper: 'azobenzene', lower: 'Sudan red' };
+    expect((await world.refused('recordGrade', { label, column: picture })).path).toBe('input.column');
+    expect((await world.refused('recordGrade', { label })).path).toBe('input.grade');
+    const silica = await world.drum(500);
+    const plate = [{ dye: 'azobenzene', rf: 0.6 }];
+    expect((await world.refused('recordGrade', { label: silica.label, plate })).path).toBe('input.label');
+  });
+});
