@@ -6,3 +6,5 @@ import './item-type.ts';
 import './campaign-type.ts';
 import './coverage-type.ts';
 import './order-type.ts';
+import './plan-type.ts';
+import './plan-acts-type.ts';
