@@ -47,8 +47,10 @@ export async function startOf(
   return { startWaterFraction: heldWater(numbers.isotherm, activity), startFrom: 'ROOM_AIR' };
 }
 
-export function targetOf({ target }: Said, of: Material): number {
-  if (target != null) return target;
+export const targetOf = ({ target }: Said, of: Material): number => target ?? usualTargetOf(of);
+
+/** Water a drying is to come to where nobody said, kg/kg dry. */
+export function usualTargetOf(of: Pick<Material, 'targetUpperWaterFraction' | 'sorbentClass'>): number {
   const upper = of.targetUpperWaterFraction ?? sorbentClass(of.sorbentClass)?.upperWaterFraction ?? null;
   return upper === null ? usualTarget : targetShare * upper;
 }

@@ -1,6 +1,6 @@
 // What a plan is made from, read in one go: ovens, requests that wait, and runs that are planned or in the oven.
 import type { Container, Oven, OvenCare, Prisma } from '../database/generated/sqlite/client.ts';
-import { howClassIsDried, ownRecipes, type HowDried } from '../drying/service.ts';
+import { howClassIsDried, ownRecipes, usualTargetOf, type HowDried } from '../drying/service.ts';
 import type { Transaction } from '../work.ts';
 import { familyOf, type Family } from './rules.ts';
 
@@ -20,6 +20,8 @@ export interface Material {
   bulkDensityKgPerM3: number | null;
   /** Mean water by the estimate, kg/kg dry; null where nobody knows. */
   waterFraction: number | null;
+  /** Water it is to come to, kg/kg dry. */
+  target: number;
   how: HowDried;
 }
 
@@ -61,6 +63,8 @@ export interface Facts {
   runs: RunRow[];
   /** The last runs that left each oven: what it may still stand at. */
   lastOut: { ovenId: string; outAt: Date | null; temperatureC: number }[];
+  /** Vapour pressure of a room's air, Pa; null or missing where nobody knows. */
+  vapourPa: ReadonlyMap<string, number | null>;
   materialOf: (container: ContainerRow) => Material;
 }
 
@@ -103,6 +107,7 @@ export async function factsOf(
     requests,
     runs,
     lastOut: out.map(({ ovenId, outAt, endedAt, temperatureC }) => ({ ovenId, outAt: outAt ?? endedAt, temperatureC })),
+    vapourPa: new Map(),
     materialOf,
   };
 }
@@ -120,6 +125,7 @@ function materialFrom(container: ContainerRow, own: Awaited<ReturnType<typeof ow
     family: familyOf({ kind: container.kind, ...sorbent }),
     bulkDensityKgPerM3: densityOf(sorbent),
     waterFraction: container.exposure?.meanWaterFraction ?? null,
+    target: usualTargetOf(sorbent),
     how: howClassIsDried(own, sorbent.sorbentClass, container.backing),
   };
 }

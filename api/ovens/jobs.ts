@@ -2,11 +2,12 @@
 import type { Job } from '../science/ovens/problem.ts';
 import type { Facts, LoadRow, RunRow } from './facts.ts';
 import { familyOf } from './rules.ts';
-import { driesOf, type Wanted } from './shares.ts';
+import { driesOf } from './dries.ts';
+import type { Wanted } from './shares.ts';
 import { minuteMs } from './minute.ts';
 
 export function jobOf(name: string, wanted: Wanted, originMs: number): Job {
-  const { request, dries, areaCm2, family, ovens } = wanted;
+  const { request, dries, minutes, areaCm2, family, ovens } = wanted;
   const due = request.wantedBy
     ? Math.floor((request.wantedBy.getTime() - originMs) / minuteMs) - dries.coolDownMinutes
     : null;
@@ -14,7 +15,7 @@ export function jobOf(name: string, wanted: Wanted, originMs: number): Job {
   return {
     id: name,
     area: areaCm2,
-    minutes: dries.minutes,
+    minutes,
     temperatureC: dries.temperatureC,
     readyAt: Math.max(0, ready),
     ...(due === null ? {} : { dueAt: due }),

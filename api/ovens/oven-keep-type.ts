@@ -71,7 +71,7 @@ const ovenFields = (t: Fields, isNew: boolean) => ({
   doorMinutes: t.int({ description: 'To unload before the next set-up, min; 5 when nobody said.' }),
   pressureMbar: t.float({ description: 'Pressure under vacuum, mbar.' }),
   waterMbar: t.float({ description: 'Water vapour in it without load, mbar.' }),
-  pumpM3PerH: t.float({ description: 'Pumping speed, m³/h.' }),
+  pumpM3PerH: t.float({ description: 'Pumping speed, m³/h; with it the vapour of many wet trays slows their drying.' }),
   isUnattended: t.boolean({ description: 'It may run while nobody is there; it may when nobody said.' }),
   hours: t.field({
     type: [HoursInput],

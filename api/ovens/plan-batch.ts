@@ -31,7 +31,7 @@ export async function batchKept(
     temperatureC: batch.temperatureC ?? Math.max(...loads.map(({ load }) => load.dries.temperatureC[0])),
     setupMinutes: batch.setupMinutes,
     leastMinutes: batch.leastMinutes,
-    mostMinutes: Math.min(...loads.map(({ load }) => load.dries.minutes[1])),
+    mostMinutes: Math.min(...loads.map(({ load }) => load.minutes[1])),
     isVacuum: loads.some(({ load }) => load.dries.vacuum),
     reason: batch.reason,
   };

@@ -35,7 +35,7 @@ export async function runOf(
 
 /** The load as the tray model takes it. */
 export const inOven = (
-  run: Pick<WholeRun, 'oven' | 'temperatureC' | 'isVacuum'>,
+  run: Pick<WholeRun, 'oven' | 'temperatureC' | 'isVacuum' | 'loads'>,
   load: WholeLoad,
   roomVapourPa: number | null,
 ): InOven => {
@@ -49,6 +49,7 @@ export const inOven = (
     temperatureC: run.temperatureC,
     oven: run.oven,
     isVacuum: run.isVacuum,
+    trayAreaM2: run.loads.reduce((sum, { areaCm2 }) => sum + areaCm2, 0) / 1e4,
     roomVapourPa,
   };
 };
