@@ -35,6 +35,7 @@ const modes = {
   estimate: command('estimate'),
   tray: command('tray'),
   'plan-ovens': command('plan-ovens'),
+  'plan-orders': command('plan-orders'),
   demand: command('demand'),
   import: command('import'),
   backup: command('backup'),

@@ -1,0 +1,84 @@
+// What the programme answers, from a plan and a bound: costs exactly, every line with its reason, what to look at.
+import { firstExpiryFirst, type Use } from './allocate.ts';
+import { costsOf, type Priced, pricedOf } from './exact.ts';
+import { goodsFloor } from './floor.ts';
+import type { Model } from './model.ts';
+import { roundedMinor } from './money.ts';
+import { nextLotBy } from './next-lot.ts';
+import { arriveWeek, type ItemPlan, lotName, releaseWeek } from './plan.ts';
+import { reasonOf } from './reasons.ts';
+import type { PurchaseAnswer } from './types.ts';
+import { warningsOf } from './warnings.ts';
+
+export interface Found {
+  readonly plans: readonly ItemPlan[];
+  readonly uses: readonly Use[];
+  /** Minor units, not rounded; null: nothing is proven. */
+  readonly bound: number | null;
+  readonly status: PurchaseAnswer['status'];
+}
+
+/** What expires first is used first, item by item, wherever that costs no more. */
+function restated(model: Model, { plans, uses }: Found): { uses: readonly Use[]; priced: Priced } {
+  let now = [...uses];
+  let priced = pricedOf(model, plans, now);
+  for (const item of model.items) {
+    const other = now.map((use, i) => (i === item.index ? firstExpiryFirst(model, item, plans[i]!) : use));
+    const next = pricedOf(model, plans, other);
+    if (next.micro <= priced.micro) [now, priced] = [other, next];
+  }
+  return { uses: now, priced };
+}
+
+export function answerOf(model: Model, found: Found): PurchaseAnswer {
+  const { plans } = found;
+  const { uses, priced } = restated(model, found);
+  const cost = roundedMinor(priced.micro);
+  const bound =
+    found.status === 'optimal' ? cost : found.bound === null ? null : Math.min(cost, Math.floor(found.bound));
+  const share = (of: number): number | null =>
+    bound === null ? null : cost === bound ? 0 : of > 0 ? (cost - bound) / of : 1;
+  return {
+    status: found.status,
+    cost,
+    bound,
+    gap: share(Math.abs(cost)),
+    gapControllable: share(cost - goodsFloor(model)),
+    costs: costsOf(priced),
+    orders: model.items
+      .flatMap((item) =>
+        plans[item.index]!.orders.map(({ offer, week, packs }, at) => ({
+          offer: offer.id,
+          orderWeek: week,
+          arriveWeek: arriveWeek(offer, week),
+          releaseWeek: releaseWeek(item, offer, week),
+          packs,
+          price: offer.priceOf[packs]!,
+          reason: reasonOf(model, plans, item, at),
+        })),
+      )
+      .sort((a, b) => a.orderWeek - b.orderWeek),
+    campaigns: model.problem.campaigns.map(({ id, item: of }) => {
+      const item = model.items.find((one) => one.id === of)!;
+      const lot = plans[item.index]!.covered[item.campaigns.findIndex((one) => one.id === id)];
+      return { id, lot: typeof lot === 'number' ? lotName(item, plans[item.index]!, lot) : null };
+    }),
+    lots: model.items.flatMap((item) => {
+      const plan = plans[item.index]!;
+      return uses[item.index]!.map((use, lot) => {
+        const campaigns = item.campaigns.flatMap((one, i) => (plan.covered[i] === lot ? [one.last] : []));
+        const last = Math.max(
+          use.findLastIndex((quantity) => quantity > 0),
+          ...campaigns,
+        );
+        return {
+          id: lotName(item, plan, lot),
+          lastUse: last > 0 ? last : null,
+          waste: priced.tallies[item.index]!.wasteOf[lot]!,
+        };
+      });
+    }),
+    nextLotBy: model.items.map((item) => nextLotBy(model, item, plans[item.index]!)).filter((next) => next !== null),
+    warnings: warningsOf(model, plans, uses, priced.tallies),
+  };
+}

@@ -1,0 +1,59 @@
+// What the plan could not meet, and what somebody should look at, one sentence each.
+import type { Use } from './allocate.ts';
+import { overflowOf } from './exact.ts';
+import type { Item, Model } from './model.ts';
+import { type ItemPlan, lotName, lotsOf } from './plan.ts';
+import type { Tally } from './tally.ts';
+import { amount, plural, span } from './words.ts';
+
+function ofItem(model: Model, item: Item, plan: ItemPlan, use: Use, tally: Tally): string[] {
+  const { id, source } = item;
+  const said: string[] = [];
+  const short = item.demand.map((wanted, week) =>
+    week === 0 ? 0 : wanted - use.reduce((sum, of) => sum + of[week]!, 0),
+  );
+  if (tally.shortage > 0) {
+    const from = short.findIndex((quantity) => quantity > 0);
+    const to = short.findLastIndex((quantity) => quantity > 0);
+    said.push(`${id}: ${amount(tally.shortage, source.unit)} of what is needed will be missing in ${span(from, to)}.`);
+  }
+  plan.covered.forEach((lot, i) => {
+    if (lot === null) said.push(`${id}: no lot covers campaign ${item.campaigns[i]!.id}.`);
+  });
+  if (tally.withoutOld > 0) {
+    const checks = source.check.withoutOld > 0 ? Math.round(tally.withoutOld / source.check.withoutOld) : 0;
+    said.push(`${id}: ${plural(checks, 'check')} will be made without enough of an old lot.`);
+  }
+  if (tally.belowSafety > 0)
+    said.push(`${id}: stock will be below its safety of ${amount(source.safety, source.unit)}.`);
+  const lots = lotsOf(item, plan);
+  tally.wasteOf.forEach((quantity, lot) => {
+    if (quantity > 0) {
+      const when = lots[lot]!.last;
+      const name = lotName(item, plan, lot);
+      said.push(`${id}: ${amount(quantity, source.unit)} of lot ${name} will be written off after week ${when}.`);
+    }
+  });
+  model.problem.lots.forEach(({ id: lot, item: of, status }) => {
+    if (of === id && status === 'rejected') said.push(`${id}: lot ${lot} is rejected and left out.`);
+  });
+  return said;
+}
+
+export function warningsOf(
+  model: Model,
+  plans: readonly ItemPlan[],
+  uses: readonly Use[],
+  tallies: readonly Tally[],
+): string[] {
+  const over = overflowOf(
+    model,
+    tallies.map(({ peak }) => peak),
+  );
+  return [
+    ...model.items.flatMap((item) => ofItem(model, item, plans[item.index]!, uses[item.index]!, tallies[item.index]!)),
+    ...model.problem.storage.flatMap(({ id }, group) =>
+      over[group]! > 0 ? [`${id}: more will be stored than fits.`] : [],
+    ),
+  ];
+}
