@@ -1,20 +1,22 @@
 // What a need asks of the ovens: shelf area, loads, temperature and time.
-import { trayAreaCm2, usualDepthMm } from '../ovens/service.ts';
+import { plateAreaCm2, trayAreaCm2, usualDepthMm } from '../ovens/service.ts';
 import { loadsOf } from '../science/prep/loads.ts';
-import type { PrepResources, Stage } from '../science/prep/stages.ts';
+import type { PrepOven, PrepResources, Stage } from '../science/prep/stages.ts';
 import type { NeedFacts } from './facts.ts';
 import type { OvenSpan } from './ovens.ts';
 import { five, handsMinutes } from './chain-building.ts';
 
-/** cm² of oven shelf for an amount, at the recipe's depth and the sorbent's own density. */
-function ovenArea(facts: NeedFacts, amount: number): number {
+/** cm² of oven shelf for an amount: plates in racks where the shelves are high enough, sorbent at the recipe's depth. */
+function ovenArea(facts: NeedFacts, amount: number, ovens: readonly PrepOven[]): number {
   const { need, kept, how } = facts;
-  const [first] = kept;
-  if (need.kind === 'PLATES') {
-    const { plateWidthMm = null, plateHeightMm = null } = first?.container ?? {};
-    return amount * (((plateWidthMm ?? 200) * (plateHeightMm ?? 200)) / 100);
+  if (need.kind !== 'PLATES') {
+    return trayAreaCm2(amount, facts.bulkDensityKgPerM3, how.recipe?.depthMm ?? usualDepthMm);
   }
-  return trayAreaCm2(amount, facts.bulkDensityKgPerM3, how.recipe?.depthMm ?? usualDepthMm);
+  const { plateWidthMm = null, plateHeightMm = null } = kept[0]?.container ?? {};
+  const plate = { plateWidthMm, plateHeightMm, backing: kept[0]?.container.backing ?? need.backing ?? 'GLASS' };
+  // As many as fit wherever they go: no load that one of the ovens would not take.
+  const heights = ovens.map(({ shelfHeightMm }) => shelfHeightMm ?? 0);
+  return amount * plateAreaCm2(plate, Math.min(...(heights.length > 0 ? heights : [0])));
 }
 
 export function ovenStage(
@@ -25,11 +27,13 @@ export function ovenStage(
 ): Stage | null {
   const { recipe } = facts.how;
   if (!recipe) return null;
-  const isVacuum = facts.need.kind === 'PLATES' && recipe.dries !== 'glass' ? null : recipe.vacuum;
+  // A recipe without vacuum is met by any oven; foil and film dry as well in air.
+  const needsVacuum = recipe.vacuum && (facts.need.kind !== 'PLATES' || recipe.dries === 'glass');
+  const isVacuum = needsVacuum ? true : null;
   // Loads as large as fits into the largest oven that may take them at all.
   const fits = resources.ovens.filter((oven) => isVacuum === null || oven.isVacuum === isVacuum);
   const largest = Math.max(1, ...fits.map(({ capacity }) => capacity));
-  const loads = loadsOf(ovenArea(facts, amount), largest);
+  const loads = loadsOf(ovenArea(facts, amount, fits), largest);
   const heated = five(recipe.heatUpMinutes);
   return {
     kind: 'OVEN',

@@ -1,5 +1,6 @@
 // What a step is done to, in containers of its own: kept for the need from then on.
 import type { Container } from '../database/generated/sqlite/client.ts';
+import { sorbentClass } from '../science/properties.ts';
 import {
   needLetGo,
   nothingGrams,
@@ -33,11 +34,26 @@ export async function platesApart(doing: Doing): Promise<Container[]> {
   return own.map(({ container }) => container);
 }
 
+/** Where a bed's density is not known, kg/m³ (silica, from memory). */
+const usualDensityKgPerM3 = 500;
+/** Of a jar: half again as high as wide. */
+const jarShape = 1.5;
+const jarFill = 2 / 3;
+
 /** A jar that holds so many dry grams, half again as high as wide and two thirds full. */
-function jarFor(dryGrams: number): { innerDiameterMm: number; heightMm: number } {
-  const gramsPerMl = 0.5;
-  const diameterCm = Math.cbrt((4 * dryGrams) / gramsPerMl / Math.PI);
-  return { innerDiameterMm: Math.ceil(diameterCm * 10), heightMm: Math.ceil(diameterCm * 15) };
+export function jarFor(dryGrams: number, densityKgPerM3: number | null): { innerDiameterMm: number; heightMm: number } {
+  const gramsPerMl = (densityKgPerM3 ?? usualDensityKgPerM3) / 1000;
+  const diameterCm = Math.cbrt((4 * dryGrams) / (gramsPerMl * Math.PI * jarShape * jarFill));
+  return { innerDiameterMm: Math.ceil(diameterCm * 10), heightMm: Math.ceil(diameterCm * 10 * jarShape) };
+}
+
+/** Of the need's sorbent as a bed, kg/m³; null where nobody knows. */
+async function densityOf({ work, need }: Doing): Promise<number | null> {
+  const of = await work.tx.sorbent.findUniqueOrThrow({
+    where: { id: need.sorbentId },
+    include: { properties: { where: { name: 'bulkDensityKgPerM3' } } },
+  });
+  return of.properties[0]?.value ?? sorbentClass(of.sorbentClass)?.bulkDensityKgPerM3 ?? null;
 }
 
 /** The sorbent of a need in containers of its own; all of one stays where it is. */
@@ -45,12 +61,13 @@ export async function sorbentApart(doing: Doing): Promise<Container[]> {
   const { work, by } = doing;
   const own: { container: Container; dryGrams: number }[] = [];
   const rows = await keptFor(doing);
+  const density = await densityOf(doing);
   await needLetGo(work, doing.need.id, true);
   for (const { container, dryGrams } of rows) {
     const wanted = dryGrams ?? 0;
     if (wanted >= container.dryGrams - nothingGrams) own.push({ container, dryGrams: wanted });
     else {
-      const vessel = by.vessel ? { vessel: by.vessel } : jarFor(wanted);
+      const vessel = by.vessel ? { vessel: by.vessel } : jarFor(wanted, density);
       const said = {
         label: container.label,
         grams: wanted,

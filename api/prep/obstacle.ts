@@ -32,8 +32,38 @@ const lacking: Record<Exclude<Missed['lacks'], 'time'>, string> = {
   oven: 'no oven is free that fits',
 };
 
-/** Of planning: which resource, or that there is no time. */
-export function missedWords({ stage, lacks, shouldHaveBegun }: Missed, timeZone: string): Obstacle {
+/** What is there at most, for what never fits. */
+export interface AtMost {
+  readonly hoodPlaces: number;
+  readonly isPlates: boolean;
+  readonly amount: number;
+}
+
+/** Of what cannot be at any time within four weeks: what would have to change. */
+function neverWords({ stage, lacks }: Missed, { hoodPlaces, isPlates, amount }: AtMost): Obstacle {
+  const many = isPlates ? words.plates(Math.ceil(amount)) : `${grams(amount)} (dry)`;
+  if (lacks === 'hood' || (stage === 'WASH' && isPlates && amount > hoodPlaces)) {
+    return {
+      what: 'hood',
+      sentence: `${many} never fit: the hood holds ${hoodPlaces} at once, and all dry there together; ask for them in parts, or set more places`,
+    };
+  }
+  if (lacks === 'oven') {
+    return {
+      what: 'oven',
+      sentence: `no oven of the lab takes ${many} at any time within four weeks: too small, not hot enough, out of order or taken`,
+    };
+  }
+  if (lacks === 'time') {
+    return { what: 'time', sentence: `within four weeks no working hours are long enough for ${doing[stage]}` };
+  }
+  return { what: lacks, sentence: `${lacking[lacks]} for four weeks, for ${doing[stage]}` };
+}
+
+/** Of planning: which resource, or that there is no time; where it can never be, what would have to change. */
+export function missedWords(missed: Missed, timeZone: string, never: AtMost | null = null): Obstacle {
+  if (never) return neverWords(missed, never);
+  const { stage, lacks, shouldHaveBegun } = missed;
   if (lacks !== 'time') return { what: lacks, sentence: `${lacking[lacks]} in time for ${doing[stage]}` };
   const begun =
     shouldHaveBegun === null ? '' : `: it would have had to begin by ${saidTime(instantOf(shouldHaveBegun), timeZone)}`;

@@ -82,12 +82,13 @@ export async function ovensOf(
     const out = outagesOf(oven, working);
     const own = runs.filter(({ ovenId }) => ovenId === oven.id);
     const taken = own.flatMap((run) => takenBy(run, oven.doorMinutes, now) ?? []);
-    const { id, kind, shelves, shelfAreaCm2, lowestC, highestC, isUnattended } = oven;
+    const { id, kind, shelves, shelfAreaCm2, shelfHeightMm, lowestC, highestC, isUnattended } = oven;
     const prep: PrepOven = {
       id,
       open: openOf(oven, lab, settings, working),
       busy: [...taken, ...out],
       capacity: shelves * shelfAreaCm2,
+      shelfHeightMm,
       temperatureC: [lowestC, highestC],
       isVacuum: kind === 'VACUUM',
       isUnattended,

@@ -66,7 +66,8 @@ export async function requestsKept(work: Work, planned: readonly Planned[]): Pro
         wantedBy: wish.wantedBy,
         readyAt: wish.readyAt,
         temperatureC: how.recipe?.temperatureC[0] ?? null,
-        minutes: how.recipe?.minutes[0] ?? null,
+        // As long as the tray needs: the plan of the ovens says.
+        minutes: null,
         priority: need.weight as 1 | 2 | 4 | 8,
         needId: need.id,
       });

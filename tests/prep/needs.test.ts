@@ -100,4 +100,18 @@ describeEngines('needs', (on) => {
     await world.tell('setNeed', { id: need.id, at: earlier }, '__typename');
     expect((await read(need.id)).state).toBe('CANNOT_BE_MET');
   });
+
+  it('what never fits has no first time, and says what would have to change', async () => {
+    await world.plates(30);
+    // The usual hood holds 20 plates, and all of a need dry there together.
+    const need = await plates({ plates: 30, at: tuesday('17:00') });
+    expect(need.firstPossibleAt).toBeNull();
+    expect(need.obstacle?.what).toBe('hood');
+    expect(need.obstacle?.sentence).toMatch(/^30 plates never fit: the hood holds 20 at once, .* in parts/);
+    await world.tell('dropNeed', { id: need.id }, '__typename');
+    await world.tell('setPrepSettings', { hoodPlaces: 40 }, '__typename');
+    const wider = await plates({ plates: 30, at: tuesday('17:00'), forWhom: 'a wider hood' });
+    await world.tell('setPrepSettings', { hoodPlaces: 20 }, '__typename');
+    expect(wider.state === 'CANNOT_BE_MET' ? wider.firstPossibleAt : 'met').not.toBeNull();
+  });
 });

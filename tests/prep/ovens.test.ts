@@ -52,6 +52,23 @@ describeEngines('the ovens of a prep', (engine) => {
     expect(need.steps.map(({ kind }) => kind)).toEqual(['OVEN', 'COOL', 'KEEP', 'HAND_OVER']);
   });
 
+  it('plates stand in racks where the shelves are high enough: twelve are one load, and three where they lie flat', async () => {
+    // 20 × 20 cm plates: 20 cm² each in a rack, 400 cm² lying; the oven has two shelves of 900 cm².
+    const high = await ovens.oven({ shelfHeightMm: 300 });
+    const loads = ({ steps }: SeenNeed) => steps.filter(({ kind }) => kind === 'OVEN').length;
+    expect(loads(await dry(on(5, '16:00'), { plates: 12 }))).toBe(1);
+    await world.tell('setOven', { oven: high, shelfHeightMm: 120 }, '__typename');
+    expect(loads(await dry(on(6, '16:00'), { plates: 12 }))).toBe(3);
+  });
+
+  it('a recipe without vacuum is met in a vacuum oven as well, where there is no other', async () => {
+    await world.tell('setRecipe', { dries: 'glass', vacuum: false }, '__typename');
+    await ovens.oven();
+    const need = await dry(on(4, '16:00'));
+    expect(need.obstacle).toBeNull();
+    expect(ovenStep(need).place).toBe('vacuum oven');
+  });
+
   it('nobody comes to an oven with hours of its own on a day off', async () => {
     await ovens.oven({ hours: [{ days: everyDay, from: '06:00', to: '10:00' }] });
     await world.tell('setPrepSettings', { daysOff: ['2026-03-04'] }, '__typename');

@@ -76,6 +76,8 @@ export interface PrepOven {
   /** What runs in it, and when it is out of order. */
   readonly busy: readonly Interval[];
   readonly capacity: number;
+  /** Free above a shelf, mm, which says whether plates stand in racks; where nobody said, they lie flat. */
+  readonly shelfHeightMm?: number;
   readonly temperatureC: readonly [number, number];
   readonly isVacuum: boolean;
   /** It may run while nobody is there. */
