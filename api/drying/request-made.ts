@@ -8,7 +8,7 @@ import { newId, write, type Work } from '../work.ts';
 import { howDried } from './how-dried.ts';
 import { checkRequest, positionBefore } from './rules.ts';
 import { requestSaid } from './request-said.ts';
-import { waitingOf, type Requested } from './request.ts';
+import { lastOf, type Requested } from './request.ts';
 
 /** What is asked for on behalf of a need, beside what a person says. */
 type Asked = Omit<z.output<typeof requestSaid>, 'clientKey'> & { needId?: string };
@@ -18,20 +18,16 @@ export async function requestMade(work: Work, input: Asked): Promise<DryingReque
   const { tx, labId } = work;
   const container = await containerOf(work, input.label);
   const { refusal } = await howDried(tx, container);
-  const waiting = await waitingOf(work);
+  const waiting = await tx.dryingRequest.findMany({ where: { labId, state: 'WAITING', containerId: container.id } });
   const { dryGrams, plates, why, wantedBy = null, temperatureC = null, minutes = null } = input;
   const { priority, depthMm = null, readyAt = null, needId = null } = input;
   const wanted = { dryGrams, plates, temperatureC };
-  checkRequest(
-    container,
-    refusal,
-    wanted,
-    waiting.filter(({ containerId }) => containerId === container.id),
-  );
+  checkRequest(container, refusal, wanted, waiting);
   if (depthMm !== null && container.kind === 'PLATE_BOX') {
     throw invalid('input.depthMm', depthMm, 'none: plates lie in no tray');
   }
-  const position = positionBefore(waiting, null) ?? 0;
+  const last = await lastOf(work);
+  const position = positionBefore(last ? [last] : [], null) ?? 0;
   const of = { containerId: container.id, dryGrams, plates, why, wantedBy, temperatureC, minutes, position };
   const more = { weight: priority ?? 1, depthMm, readyAt, needId };
   const request = await tx.dryingRequest.create({

@@ -9,6 +9,13 @@ const inOrder = [{ position: 'asc' as const }, { id: 'asc' as const }];
 export const waitingOf = ({ tx, labId }: Work): Promise<DryingRequest[]> =>
   tx.dryingRequest.findMany({ where: { labId, state: 'WAITING' }, orderBy: inOrder });
 
+/** The one that stands last in the list. */
+export const lastOf = ({ tx, labId }: Work): Promise<DryingRequest | null> =>
+  tx.dryingRequest.findFirst({
+    where: { labId, state: 'WAITING' },
+    orderBy: [{ position: 'desc' }, { id: 'desc' }],
+  });
+
 export async function requestOf(work: Work, id: string, path: string): Promise<DryingRequest> {
   const key = localId('DryingRequest', id, path);
   const request = await work.tx.dryingRequest.findFirst({ where: { id: key, labId: work.labId } });

@@ -6,7 +6,7 @@ import { Refused, type Problem } from '../errors.ts';
 import { write } from '../work.ts';
 import { instantOn } from './hours.ts';
 import { checkTime, columnsOf } from './need-columns.ts';
-import { needMade, type NeedsKept } from './need.ts';
+import { needsMade, type NeedsKept } from './need.ts';
 import { replanned } from './plan.ts';
 import { needFields, type needFileSaid } from './said.ts';
 
@@ -142,8 +142,7 @@ export function needsAdded(context: Context, input: z.output<typeof needFileSaid
         problems,
       );
     }
-    const needIds: string[] = [];
-    for (const each of columns) needIds.push((await needMade(work, each)).id);
+    const needIds = await needsMade(work, columns);
     await replanned(work, lab);
     return { needIds, notes: [] };
   });

@@ -20,6 +20,15 @@ export async function needMade(work: Work, columns: Columns, seriesId: string | 
   return need;
 }
 
+/** Writes many needs at once, within a larger act; their ids in the order given. */
+export async function needsMade(work: Work, all: readonly Columns[]): Promise<string[]> {
+  const { labId, now } = work;
+  const rows = all.map((columns) => ({ id: newId(), labId, ...columns, madeAt: now, changedAt: now }));
+  await work.tx.need.createMany({ data: rows });
+  for (const { id } of rows) work.changed('Need', id, 'MADE');
+  return rows.map(({ id }) => id);
+}
+
 export async function needOf(work: Pick<Work, 'tx' | 'labId'>, id: string, path = 'input.id'): Promise<Need> {
   const key = localId('Need', id, path);
   const need = await work.tx.need.findFirst({ where: { id: key, labId: work.labId } });

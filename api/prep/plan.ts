@@ -3,7 +3,7 @@
 import { Prisma, type Need, type PrepStep } from '../database/generated/sqlite/client.ts';
 import { planNeeds, type Outcome } from '../science/prep/plan.ts';
 import type { PlannedStep, PrepResources } from '../science/prep/stages.ts';
-import { needLetGo, nothingGrams } from '../stock/service.ts';
+import { holdsMade, needLetGo, nothingGrams } from '../stock/service.ts';
 import { newId, type Work } from '../work.ts';
 import { chainOf, type Chain } from './chain.ts';
 import { described, type Describing } from './describe.ts';
@@ -14,7 +14,7 @@ import { lackWords, missedWords, obstacleIn, type Obstacle } from './obstacle.ts
 import { ovensOf, type OvenSpan } from './ovens.ts';
 import { pastLetGo } from './overdue.ts';
 import { requestsKept } from './requests.ts';
-import { reserved, Shelf } from './reserve.ts';
+import { reserved, Shelf, type Keeps } from './reserve.ts';
 import { prepSettingsOf } from './settings.ts';
 
 const dayMs = 86_400_000;
@@ -72,11 +72,16 @@ export function plannedNeeds(prep: PrepFacts, ground: Ground, lacking: ReadonlyM
         steps: [...chain.running, ...outcome.steps],
       };
     }
+    const atMost = {
+      hoodPlaces: prep.settings.hoodPlaces,
+      isPlates: facts.need.kind === 'PLATES',
+      amount: amountOf(facts),
+    };
     return {
       facts,
       chain,
       outcome,
-      obstacle: missedWords(outcome.obstacle, prep.lab.timeZone),
+      obstacle: missedWords(outcome.obstacle, prep.lab.timeZone, outcome.firstPossible === null ? atMost : null),
       firstPossible: outcome.firstPossible === null ? null : instantOf(outcome.firstPossible),
       steps: chain.running,
     };
@@ -208,11 +213,13 @@ async function stocked(work: Work, prep: PrepFacts): Promise<{ lacking: Map<stri
   // First let go of all that will not do, so that others may have it.
   for (const { need, kept } of without) if (kept.length > 0) await needLetGo(work, need.id);
   let isMoved = without.some(({ kept }) => kept.length > 0);
+  const keeps: Keeps[] = [];
   for (const facts of without) {
-    const choice = await reserved(work, shelf, facts);
+    const choice = await reserved(work, shelf, facts, keeps);
     if (choice.shares !== null) isMoved = true;
     if (choice.shares === null) lacking.set(facts.need.id, lackWords(facts, choice));
   }
+  await holdsMade(work, keeps);
   return { lacking, isMoved };
 }
 

@@ -2,7 +2,7 @@
 import type { Need } from '../database/generated/sqlite/client.ts';
 import { rejectedLots } from '../lots/service.ts';
 import { chosen, type Candidate, type Choice } from '../science/prep/choose.ts';
-import { campaignShares, freeDryGrams, freePlates, holdMade } from '../stock/service.ts';
+import { campaignShares, freeDryGrams, freePlates, holdMade, holdsMade } from '../stock/service.ts';
 import type { Work } from '../work.ts';
 import { amountOf, preparedOf, type NeedFacts, type Reader, type Stocked, withStock } from './facts.ts';
 import { isGoodAt } from './rules.ts';
@@ -95,25 +95,25 @@ export class Shelf {
   }
 }
 
-/** Keeps what serves now; null where there is not enough. */
-export async function reserved(work: Work, shelf: Shelf, facts: NeedFacts): Promise<Choice> {
+/** What is kept for a need of no campaign, written with that of others. */
+export type Keeps = Parameters<typeof holdsMade>[1][number];
+
+/** Keeps what serves now; null where there is not enough. What is of no campaign is put with `keeps`, to be written at once. */
+export async function reserved(work: Work, shelf: Shelf, facts: NeedFacts, keeps: Keeps[]): Promise<Choice> {
   const { need } = facts;
   const choice = await shelf.choiceFor(facts);
   if (choice.shares === null) return choice;
-  const ours = need.campaignId ? await campaignShares(work.tx, need.campaignId) : null;
+  const { campaignId } = need;
+  const ours = campaignId ? await campaignShares(work.tx, campaignId) : null;
   for (const { containerId, amount } of choice.shares) {
     const isPlates = need.kind === 'PLATES';
     shelf.take(containerId, Math.max(0, amount - (ours?.get(containerId) ?? 0)));
-    await holdMade(work, {
-      containerId,
-      dryGrams: isPlates ? null : amount,
-      plates: isPlates ? amount : null,
-      forWhat: need.forWhom,
-      until: need.at,
-      needId: need.id,
-      campaignId: need.campaignId,
-    });
+    const amounts = { dryGrams: isPlates ? null : amount, plates: isPlates ? amount : null };
+    const of = { containerId, ...amounts, forWhat: need.forWhom, until: need.at, needId: need.id };
+    if (campaignId) await holdMade(work, { ...of, campaignId });
+    else keeps.push(of);
   }
-  if (!need.isLotWished) await work.tx.need.update({ where: { id: need.id }, data: { lotId: choice.lotId } });
+  if (!need.isLotWished && need.lotId !== choice.lotId)
+    await work.tx.need.update({ where: { id: need.id }, data: { lotId: choice.lotId } });
   return choice;
 }

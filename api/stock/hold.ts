@@ -73,6 +73,16 @@ export async function holdMade(work: Work, of: Keeping): Promise<string> {
   return id;
 }
 
+/** The same of many at once, none of which is of a campaign. */
+export async function holdsMade(work: Work, all: readonly Omit<Keeping, 'campaignId'>[]): Promise<void> {
+  const { labId, now } = work;
+  const rows = all.map((of) => ({ id: newId(), labId, ...of, madeAt: now }));
+  if (rows.length === 0) return;
+  await work.tx.hold.createMany({ data: rows });
+  for (const containerId of new Set(all.map((of) => of.containerId))) await heldAnew(work, containerId);
+  for (const { id } of rows) work.changed('Hold', id, 'MADE');
+}
+
 /** What is free of each container for the needs of a campaign besides: its own share, by container. */
 export async function campaignShares(tx: Pick<Work['tx'], 'hold'>, campaignId: string): Promise<Map<string, number>> {
   const shares = await tx.hold.findMany({ where: { campaignId, needId: null, releasedAt: null } });
