@@ -14,6 +14,10 @@ export function readyForNoNetwork(): void {
     if (import.meta.env.PROD) keepPage();
     const screens = [import('../act/ActForm.svelte'), import('../act/DryForm.svelte')] as Promise<unknown>[];
     screens.push(import('./Later.svelte'), import('../expose/Container.svelte'));
+    screens.push(
+      import('../prepare/Sheet.svelte'),
+      import('../prepare/kept.ts').then(({ keepSheets }) => keepSheets()),
+    );
     void Promise.all(screens).catch(() => {});
   }, AT_LEISURE_MS);
 }

@@ -12,7 +12,7 @@ export type Regime = 'DRY_UNTIL_SPOTTED' | 'EQUILIBRATED';
 const obstacle = { what: text, sentence: text };
 const step = { kind: word<StepKind>(), startAt: instant, endAt: instant };
 
-const needFields = {
+export const needFields = {
   id: text,
   kind: word<NeedKind>(),
   state: word<NeedState>(),

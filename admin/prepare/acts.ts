@@ -22,7 +22,7 @@ export const tickStepAct = act(
 export const tickStepsAct = act(
   'tickSteps',
   'StepsTicked',
-  { ids: many(text), at: maybe(instant), asPlanned: maybe(flag), note: maybe(text) },
+  { ids: many(text), except: maybe(many(text)), at: maybe(instant), asPlanned: maybe(flag), note: maybe(text) },
   ticked,
 );
 export const untickStepsAct = act('untickSteps', 'StepsTicked', { ids: many(text) }, ticked);

@@ -1,6 +1,6 @@
 // What the prep sheet asks: its lines with all that stands beside them, what changed since it was printed, what it takes in all.
 import { question } from '../ask.ts';
-import type { NeedKind, StepKind } from '../need/questions.ts';
+import { needFields, type NeedKind, type StepKind } from '../need/questions.ts';
 import { flag, given, instant, many, maybe, number, text, word, type Answer } from '../shape.ts';
 
 export type Part = 'MORNING' | 'EVENING';
@@ -61,6 +61,7 @@ const sheet = {
     batch: maybe({ batch: text, openedOn: text, peroxideTestedOn: maybe(text) }),
   }),
   waste: many({ stream: word<Stream>(), ml: number }),
+  next: maybe({ on: text, part: word<Part>() }),
 } as const;
 export type Sheet = Answer<typeof sheet>;
 
@@ -80,6 +81,14 @@ export const leftQuestion = question<{ on: string; part: Part }>(
   prepSheet: given('on: $on, part: $part', {
     steps: many({ step: { kind: word<StepKind>(), doneAt: maybe(instant) } }),
   }),
+});
+
+/** What was to be handed over and of which nobody said so. */
+export const overdueQuestion = question<{ from: string }>(
+  'Overdue',
+  '$from: DateTime',
+)({
+  needs: given('from: $from', many(needFields)),
 });
 
 /** When the evening begins. */

@@ -2,6 +2,7 @@
 import { recordAct } from '../act/record.svelte.ts';
 import type { Refusal } from '../ask.ts';
 import { momentNow } from '../lab.svelte.ts';
+import { count } from '../say/words.ts';
 import type { SheetLine } from './questions.ts';
 
 /** Ticks of one need keep their order, also while they wait to be sent. */
@@ -19,10 +20,11 @@ export const tickStep = (
 };
 
 export const tickSteps = (
-  input: { ids: string[]; at?: string; asPlanned?: boolean; note?: string },
+  input: { ids: string[]; except?: string[]; at?: string; asPlanned?: boolean; note?: string },
   key?: string,
 ): Promise<Refusal | null> => {
-  const words = `ticked: ${input.ids.length === 1 ? '1 step' : `${input.ids.length} steps`}, done as printed`;
+  const not = input.except?.length ?? 0;
+  const words = `ticked: ${count(input.ids.length - not, 'step')}, done as printed${not > 0 ? `; ${not} not done, planned anew` : ''}`;
   return recordAct({ act: 'tickSteps', label: '', thread: 'needs', input, words, at: input.at }, key);
 };
 

@@ -1,5 +1,6 @@
 // The words of a prep sheet: times, what goes on by itself after a step, cautions once, what changed since it was printed.
 import type { StepKind } from '../need/questions.ts';
+import { dayAfter } from '../need/words.ts';
 import { labClock, spokenDay } from '../say/time.ts';
 import { count } from '../say/words.ts';
 import type { Part, Sheet, SheetLine, Step, Stream } from './questions.ts';
@@ -15,6 +16,29 @@ export const partWord: Record<Part, string> = { MORNING: 'morning', EVENING: 'ev
 
 /** The part of a day in which a clock time lies. */
 export const partAt = (clock: string, eveningFrom: string): Part => (clock >= eveningFrom ? 'EVENING' : 'MORNING');
+
+/** Which sheets somebody will want before the network is asked again: what is up now, and what comes after it. */
+export function sheetsAhead(clock: string, eveningFrom: string): { on: string; part: Part }[] {
+  const today = clock.slice(0, 10);
+  const now = partAt(clock.slice(11), eveningFrom);
+  const next: Part = now === 'MORNING' ? 'EVENING' : 'MORNING';
+  return [
+    { on: today, part: now },
+    { on: now === 'MORNING' ? today : dayAfter(today, 1), part: next },
+  ];
+}
+
+/** A tick of it waits to be sent. */
+export const waitsToBeTold = (
+  { act, input }: { act: string; input: Record<string, unknown> },
+  stepId: string,
+): boolean => {
+  const among = (ids: unknown): boolean => Array.isArray(ids) && ids.includes(stepId);
+  return (
+    (act === 'tickStep' && input['id'] === stepId) ||
+    (act === 'tickSteps' && among(input['ids']) && !among(input['except']))
+  );
+};
 
 export interface Row {
   of: SheetLine;

@@ -6,12 +6,14 @@ import { fresh } from '../stock/schema.ts';
 import { PrepPartEnum, SinceEnum, WasteStreamEnum } from './enums.ts';
 import { NeedRef, PrepStepRef, SolventBatchRef } from './refs.ts';
 import {
+  nextSheetAfter,
   notePrintedSaid,
   sheetOf,
   sheetPrinted,
   sheetSaid,
   type PrintedStep,
   type Sheet,
+  type SheetOn,
   type SheetStep,
 } from './sheet.ts';
 import {
@@ -88,6 +90,14 @@ const WasteTotalRef = builder.objectRef<Sheet['waste'][number]>('WasteTotal').im
   }),
 });
 
+const SheetOnRef = builder.objectRef<SheetOn>('PrepSheetOn').implement({
+  description: 'A prep sheet by its day and part.',
+  fields: (t) => ({
+    on: t.exposeString('on', { description: 'The day on the lab’s clock.' }),
+    part: t.field({ type: PrepPartEnum, description: 'Its part.', resolve: ({ part }) => part }),
+  }),
+});
+
 const SheetRef = builder.objectRef<Sheet>('PrepSheet').implement({
   description: 'What is to be done on a day, or in its morning or evening, so that needs are met.',
   fields: (t) => ({
@@ -124,6 +134,12 @@ const SheetRef = builder.objectRef<Sheet>('PrepSheet').implement({
       type: [WasteTotalRef],
       description: 'Waste in all, of open steps.',
       resolve: ({ waste }) => waste,
+    }),
+    next: t.field({
+      type: SheetOnRef,
+      nullable: true,
+      description: 'The first sheet after it on which something is to be done; null when nothing is planned.',
+      resolve: ({ to }, _, context) => nextSheetAfter(context, to),
     }),
   }),
 });

@@ -57,6 +57,12 @@ export interface Sheet {
   waste: Total[];
 }
 
+/** A sheet by its day and part. */
+export interface SheetOn {
+  on: string;
+  part: PrepPart;
+}
+
 type StepRow = PrepStep & { need: Need };
 
 /** From when to when a part of a day lasts; the evening ends with the day. */
@@ -109,6 +115,25 @@ async function stepsIn(context: Context, from: Date, to: Date): Promise<StepRow[
     include: { need: true },
   });
   return lines(rows);
+}
+
+/** The first sheet after an instant on which something is to be done; null when nothing is planned. */
+export async function nextSheetAfter({ database, lab }: Context, after: Date): Promise<SheetOn | null> {
+  const first = await database.read.prepStep.findFirst({
+    where: {
+      labId: lab.id,
+      goneAt: null,
+      doneAt: null,
+      kind: { notIn: ['COOL', 'KEEP', 'REST', 'AIR_DRY'] },
+      need: { droppedAt: null, metAt: null },
+      startAt: { gte: after },
+    },
+    orderBy: { startAt: 'asc' },
+  });
+  if (!first) return null;
+  const on = dayOf(first.startAt, lab.timeZone);
+  const { eveningFrom } = prepSettingsOf(lab.settings);
+  return { on, part: first.startAt < instantOn(on, eveningFrom, lab.timeZone) ? 'MORNING' : 'EVENING' };
 }
 
 /** The sheet of a day, or of its evening or morning. */
