@@ -21,6 +21,8 @@ export interface FieldSpec {
   scale?: number;
   /** Shown only while another field holds this. */
   when?: { field: string; is: string };
+  /** Of a text: what would be right, where it is not. */
+  check?: (text: string) => string | null;
 }
 
 export type Typed = Record<string, string>;
@@ -67,7 +69,11 @@ export function readFields(fields: readonly FieldSpec[], typed: Typed, toInstant
       else values[field.name] = at.toISOString();
     } else if (field.kind === 'tick') {
       if (words === 'yes') values[field.name] = true;
-    } else values[field.name] = words;
+    } else {
+      const right = field.check?.(words) ?? null;
+      if (right === null) values[field.name] = words;
+      else wrong[field.name] = right;
+    }
   }
   return { values, wrong };
 }

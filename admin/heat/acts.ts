@@ -20,6 +20,7 @@ const mayStay = {
   coolMinutesPerC: maybe(number),
   doorMinutes: maybe(number),
   pressureMbar: maybe(number),
+  pumpM3PerH: maybe(number),
   isUnattended: maybe(flag),
   hours: maybe(many({ days: many(number), from: text, to: text })),
 };

@@ -1,12 +1,11 @@
 // The form of an oven: its fields, what stands in them now, its hours, and what the API takes of what was typed.
 import type { Choice, FieldSpec, Typed } from '../act/field.ts';
+import { daysWords, hoursRead, hoursWords } from './hours-read.ts';
 import type { Oven } from './questions.ts';
 
 const vacuumOnly = { field: 'kind', is: 'VACUUM' };
 const airOnly = { field: 'kind', is: 'AIR' };
 const ownHours = { field: 'when', is: 'own' };
-
-export const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 
 const spans: readonly Choice[] = [
   { value: '1,2,3,4,5', words: 'Monday to Friday' },
@@ -14,26 +13,7 @@ const spans: readonly Choice[] = [
   { value: '1,2,3,4,5,6,7', words: 'every day' },
 ];
 
-/** "Mon to Fri", "Mon, Wed": days in a row of three or more are said by their ends. */
-export function daysWords(days: readonly number[]): string {
-  const sorted = [...new Set(days)].sort((a, b) => a - b);
-  const runs: number[][] = [];
-  for (const day of sorted) {
-    const last = runs.at(-1);
-    if (last && last.at(-1) === day - 1) last.push(day);
-    else runs.push([day]);
-  }
-  const name = (day: number | undefined): string => weekdays[(day ?? 1) - 1] ?? '';
-  return runs
-    .flatMap((run) => (run.length > 2 ? [`${name(run[0])} to ${name(run.at(-1))}`] : run.map(name)))
-    .join(', ');
-}
-
-/** "Mon to Fri 07:00 to 19:00; Sat 08:00 to 12:00". */
-export const hoursWords = (hours: Oven['hours']): string =>
-  hours.map(({ days, from, to }) => `${daysWords(days)} ${from} to ${to}`).join('; ');
-
-/** Its hours as one span, for the form; null where the lab keeps several, which the API alone sets. */
+/** Its hours as one span, for the form; null where there are several. */
 function oneSpan({ hours }: Pick<Oven, 'hours'>): { days: string; from: string; to: string } | null {
   const [only, ...more] = hours;
   if (!only || more.length > 0) return null;
@@ -44,8 +24,6 @@ export function ovenFields(rooms: readonly Choice[], oven: Oven | null): FieldSp
   const span = oven === null ? null : oneSpan(oven);
   const days = span && !spans.some(({ value }) => value === span.days);
   const chosen = days ? [{ value: span.days, words: daysWords(span.days.split(',').map(Number)) }] : [];
-  const several =
-    oven?.hasOwnHours && span === null ? [{ value: 'stay', words: `as they are: ${hoursWords(oven.hours)}` }] : [];
   return [
     { name: 'name', label: 'Name', kind: 'text', hint: 'As one says it: “vacuum oven”.' },
     {
@@ -89,6 +67,15 @@ export function ovenFields(rooms: readonly Choice[], oven: Oven | null): FieldSp
       hint: 'Empty: 20.',
       when: vacuumOnly,
     },
+    {
+      name: 'pumpM3PerH',
+      label: 'Its pump takes',
+      kind: 'number',
+      unit: 'm³/h',
+      optional: true,
+      hint: 'Empty: as much as the trays give off.',
+      when: vacuumOnly,
+    },
     { name: 'hasFan', label: 'has a fan', kind: 'tick', optional: true, when: airOnly },
     { name: 'attended', label: 'never runs while nobody is there', kind: 'tick', optional: true },
     {
@@ -97,8 +84,8 @@ export function ovenFields(rooms: readonly Choice[], oven: Oven | null): FieldSp
       kind: 'choice',
       choices: [
         { value: 'lab', words: 'in the lab’s working hours' },
-        ...several,
         { value: 'own', words: 'in hours of its own' },
+        { value: 'several', words: 'in several spans of a day, or by day' },
       ],
     },
     { name: 'days', label: 'On', kind: 'choice', choices: [...spans, ...chosen], when: ownHours },
@@ -110,6 +97,18 @@ export function ovenFields(rooms: readonly Choice[], oven: Oven | null): FieldSp
       initial: '19:00',
       hint: 'Before “from”: that of the next day.',
       when: ownHours,
+    },
+    {
+      name: 'spans',
+      label: 'When',
+      kind: 'text',
+      initial: 'Mon to Fri 07:00 to 12:00, 13:00 to 18:00',
+      hint: 'Spans after a comma, other days after a semicolon: Mon to Fri 07:00 to 12:00, 13:00 to 18:00; Sat 08:00 to 12:00.',
+      when: { field: 'when', is: 'several' },
+      check: (text) => {
+        const read = hoursRead(text);
+        return typeof read === 'string' ? read : null;
+      },
     },
   ];
 }
@@ -136,8 +135,10 @@ export function ovenTyped(oven: Oven): Typed {
     pressureMbar: oven.pressureMbar === null ? '' : String(oven.pressureMbar),
     hasFan: oven.hasFan ? 'yes' : '',
     attended: oven.isUnattended ? '' : 'yes',
-    when: !oven.hasOwnHours ? 'lab' : span === null ? 'stay' : 'own',
+    pumpM3PerH: oven.pumpM3PerH === null ? '' : String(oven.pumpM3PerH),
+    when: !oven.hasOwnHours ? 'lab' : span === null ? 'several' : 'own',
     ...(span ?? {}),
+    spans: hoursWords(oven.hours),
   };
 }
 
@@ -145,13 +146,16 @@ type Values = Record<string, string | number | boolean | null>;
 
 /** What the API takes of the form. */
 export function ovenInput(values: Values): Record<string, unknown> {
-  const { when, days, from, to, attended, hasFan, ...rest } = values;
+  const { when, days, from, to, spans: said, attended, hasFan, ...rest } = values;
+  const read = when === 'several' ? hoursRead(String(said)) : [];
   const hours =
     when === 'own'
       ? { hours: [{ days: String(days).split(',').map(Number), from: String(from), to: String(to) }] }
-      : when === 'lab'
-        ? { hours: null }
-        : {};
+      : when === 'several' && typeof read !== 'string'
+        ? { hours: read }
+        : when === 'lab'
+          ? { hours: null }
+          : {};
   const fan = rest['kind'] === 'AIR' ? { hasFan: hasFan === true } : {};
   return { ...rest, ...fan, isUnattended: attended !== true, ...hours };
 }

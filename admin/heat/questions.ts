@@ -30,6 +30,7 @@ const ovenFields = {
   coolMinutesPerC: number,
   doorMinutes: number,
   pressureMbar: maybe(number),
+  pumpM3PerH: maybe(number),
   isUnattended: flag,
   hours: many({ days: many(number), from: text, to: text }),
   hasOwnHours: flag,

@@ -1,9 +1,11 @@
 // Ovens over time: hours on the lab's clock also when the clocks change, where a batch stands, where a key moves it, and the words of a request.
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { stageOf } from '../../admin/dry/stage.ts';
 import { priorityWord } from '../../admin/dry/priority.ts';
 import { between, dayAfter, openingsOn, weekdayOf, within } from '../../admin/heat/openings.ts';
-import { daysWords, ovenInput, ovenTyped } from '../../admin/heat/oven-fields.ts';
+import { daysWords, hoursRead, hoursWords } from '../../admin/heat/hours-read.ts';
+import { ovenInput, ovenTyped } from '../../admin/heat/oven-fields.ts';
 import {
   hoursShown,
   movedByKey,
@@ -49,7 +51,15 @@ const workdays = [{ days: [1, 2, 3, 4, 5], from: '07:00', to: '19:00' }];
 const oven: Oven = {
   ...{ id: 'O1', name: 'vacuum oven', kind: 'VACUUM', room: { name: 'wet bench' }, shelves: 2, shelfAreaCm2: 900 },
   ...{ areaCm2: 1800, shelfHeightMm: 90, hasFan: false, lowestC: 30, highestC: 200, heatMinutesPerC: 0.5 },
-  ...{ coolMinutesPerC: 1, doorMinutes: 5, pressureMbar: 20, isUnattended: true, hours: workdays, hasOwnHours: true },
+  ...{
+    coolMinutesPerC: 1,
+    doorMinutes: 5,
+    pressureMbar: 20,
+    pumpM3PerH: null,
+    isUnattended: true,
+    hours: workdays,
+    hasOwnHours: true,
+  },
   ...{ care: [], outOfOrder: null },
 };
 
@@ -255,6 +265,40 @@ describe('the form of an oven', () => {
     const input = ovenInput({ ...ovenTyped(oven), attended: false });
     expect(input).toMatchObject({ name: 'vacuum oven', kind: 'VACUUM', isUnattended: true, hours: workdays });
     expect(input).not.toHaveProperty('when');
+  });
+  it('several spans a day, and days apart, are said in a line and read back as they were', () => {
+    const hours = [
+      { days: [1, 2, 3, 4, 5], from: '07:00', to: '12:00' },
+      { days: [1, 2, 3, 4, 5], from: '13:00', to: '18:00' },
+      { days: [6], from: '08:00', to: '12:00' },
+    ];
+    expect(hoursWords(hours)).toBe('Mon to Fri 07:00 to 12:00, 13:00 to 18:00; Sat 08:00 to 12:00');
+    const typed = ovenTyped({ ...oven, hours });
+    expect(typed['when']).toBe('several');
+    expect(ovenInput({ ...typed, attended: false })).toMatchObject({ hours });
+    const days = fc.uniqueArray(fc.integer({ min: 1, max: 7 }), { minLength: 1 });
+    const clock = fc.integer({ min: 0, max: 1439 }).map((m) => new Date(m * 60_000).toISOString().slice(11, 16));
+    const spans = fc.array(
+      fc.record({ days: days.map((some) => some.sort((a, b) => a - b)), from: clock, to: clock }),
+      { minLength: 1, maxLength: 6 },
+    );
+    const sorted = (some: readonly object[]) => some.map((one) => JSON.stringify(one)).sort();
+    fc.assert(
+      fc.property(spans, (some) => {
+        fc.pre(some.every(({ from, to }) => from !== to));
+        const read = hoursRead(hoursWords(some));
+        expect(typeof read === 'string' ? read : sorted(read)).toEqual(sorted(some));
+      }),
+    );
+  });
+  it('hours are read as people write them, and what is not hours says what would be', () => {
+    const early = [{ days: [1, 2, 3, 4, 5], from: '07:00', to: '12:00' }];
+    expect(hoursRead('monday-friday 7-12')).toEqual(early);
+    expect(hoursRead('Every day: 0600 – 22:30')).toEqual([{ days: [1, 2, 3, 4, 5, 6, 7], from: '06:00', to: '22:30' }]);
+    expect(hoursRead('Fri to Mon 8 to 9')).toEqual([{ days: [1, 5, 6, 7], from: '08:00', to: '09:00' }]);
+    expect(hoursRead('Mon 7 to 25')).toBe('“7 to 25”: hours such as 07:00 to 12:00');
+    expect(hoursRead('sometimes 7 to 12')).toMatch(/^“sometimes”: days such as/);
+    expect(hoursRead('Mon')).toMatch(/^“Mon”: days such as/);
   });
   it('the lab’s working hours are told as none of its own', () => {
     expect(ovenInput({ ...ovenTyped({ ...oven, hasOwnHours: false }), kind: 'AIR', hasFan: true })).toMatchObject({
