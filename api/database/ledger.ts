@@ -1,5 +1,5 @@
-// The ledger in hand-written statements: lines added up by lot and week when they change, and read so. Measured on two cores
-// over five years of 200 containers (52,000 lines): adding the lines up when asked takes 95 ms, reading the sums 4 ms.
+// The ledger in hand-written statements: lines added up by lot and week when they change, so that a page over years reads
+// hundreds of sums and not tens of thousands of lines.
 import type { Engine, Transaction } from './client.ts';
 import { idsIn, type Reader } from './reader.ts';
 
@@ -34,7 +34,7 @@ export interface LedgerSum {
   readonly isPlates: boolean;
   readonly isStock: boolean;
   readonly account: string;
-  /** Empty before the span, and where weeks are not told apart. */
+  /** Empty where weeks are not told apart. */
   readonly week: string;
   readonly why: string;
   /** Within the span, or before it. */
@@ -48,21 +48,22 @@ export interface LedgerSum {
 /** What is told apart besides lot, kind, place and account; the rest is added up. */
 export type Apart = 'week' | 'why' | null;
 
-/** The sums of some lots, what lies before the span in one sum each. */
+/** The sums of some lots. Told apart by weeks or reasons, only what lies within the span; else what lies before it too. */
 export async function ledgerSums(
   reader: Reader,
   { labId, lotIds, from, until }: LedgerSpan,
   apart: Apart,
 ): Promise<LedgerSum[]> {
-  const before = from === null ? 'false' : `"week" < $3`;
-  const told = apart === null ? `''` : `case when ${before} then '' else "${apart}" end`;
-  const values = [labId, JSON.stringify(lotIds), ...(from === null ? [] : [from]), ...(until === null ? [] : [until])];
+  const values = [labId, JSON.stringify(lotIds)];
+  const given = (value: string): string => `$${values.push(value)}`;
+  const before = from === null ? 'false' : `w."week" < ${given(from)}`;
   const rows = await reader.select<Record<string, unknown>>(
-    `select "lotId", "isPlates", "isStock", "account", ${before} as "isBefore", ${told} as "told",
-       sum("dryGrams") as "dryGrams", sum("plates") as "plates", sum("asReceivedGrams") as "asReceivedGrams",
-       sum("lines") as "lines"
-     from "LedgerWeek" where "labId" = $1
-       and "lotId" in (select "id" from ${idsIn(reader.engine, '$2')} ids) ${until === null ? '' : `and "week" < $${values.length}`}
+    `select w."lotId", w."isPlates", w."isStock", w."account", ${apart === null ? before : 'false'} as "isBefore",
+       ${apart === null ? `''` : `w."${apart}"`} as "told", sum(w."dryGrams") as "dryGrams", sum(w."plates") as "plates",
+       sum(w."asReceivedGrams") as "asReceivedGrams", sum(w."lines") as "lines"
+     from ${idsIn(reader.engine, '$2')} ids join "LedgerWeek" w on w."lotId" = ids."id"
+     where w."labId" = $1 ${apart === null || from === null ? '' : `and not (${before})`}
+       ${until === null ? '' : `and w."week" < ${given(until)}`}
      group by 1, 2, 3, 4, 5, 6 order by 1, 2, 6`,
     values,
   );

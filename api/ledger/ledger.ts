@@ -111,13 +111,13 @@ export const weekFigures = ({ stock, sums, opening }: StockWeek, place: Place): 
 
 /** The weeks of the span in which anything happened to it. */
 export async function stockWeeks(stock: Stock): Promise<StockWeek[]> {
-  const sums = await stock.sums('week');
+  const [sums, all] = await Promise.all([stock.sums('week'), stock.sums(null)]);
   const by = new Map<string, LedgerSum[]>();
-  for (const sum of sums.filter(({ isBefore }) => !isBefore)) by.set(sum.week, [...(by.get(sum.week) ?? []), sum]);
+  for (const sum of sums) by.set(sum.week, [...(by.get(sum.week) ?? []), sum]);
   let opening = {
-    SHELF: openingOf('SHELF', stock, sums),
-    TAKEN_OUT: openingOf('TAKEN_OUT', stock, sums),
-    WHOLE: openingOf('WHOLE', stock, sums),
+    SHELF: openingOf('SHELF', stock, all),
+    TAKEN_OUT: openingOf('TAKEN_OUT', stock, all),
+    WHOLE: openingOf('WHOLE', stock, all),
   };
   return [...by].map(([week, own]) => {
     const told = { stock, week, sums: own, opening };
@@ -150,7 +150,7 @@ export async function stockReasons(stock: Stock): Promise<Reason[]> {
   const by = new Map<string, Reason>();
   for (const sum of await stock.sums('why')) {
     const { account, amount } = countedIn(stock.isPlates)(sum);
-    if (sum.isBefore || !withReasons.includes(account)) continue;
+    if (!withReasons.includes(account)) continue;
     const key = `${account} ${sum.why}`;
     const there = by.get(key) ?? { account, why: sum.why || null, amount: 0, events: 0 };
     by.set(key, { ...there, amount: there.amount - amount, events: there.events + sum.lines });
