@@ -30,6 +30,11 @@ export const seldom: readonly Place[] = [
   { path: '/air', name: 'Rooms and air' },
   { path: '/sorbents', name: 'Sorbents' },
   { path: '/recipes', name: 'Recipes' },
+  { path: '/daily', name: 'Daily check' },
+  { path: '/checks', name: 'Lot checks' },
+  { path: '/charts', name: 'Charts' },
+  { path: '/why', name: 'Lot, plate, person or air' },
+  { path: '/grades', name: 'Activity grades' },
   { path: '/learned', name: 'What we learned' },
   { path: '/lab', name: 'The lab’s settings' },
 ];
