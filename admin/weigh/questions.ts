@@ -41,3 +41,12 @@ export const confirmWeighingAct = act(
   { event: text, isRight: maybe(flag) },
   { before: maybe(flag) },
 );
+
+/** A round with the balance: gross weights, all of them or none. */
+export const recordWeighingsAct = act(
+  'recordWeighings',
+  'WeighingsRecorded',
+  { weighings: many({ label: text, grossGrams: number, at: maybe(instant) }) },
+  { weighings: many({ event: { id: text }, container: { label: text } }) },
+);
+export const takeBackAct = act('correctEvent', 'Recorded', { event: text, void: maybe(flag) }, { event: { id: text } });
