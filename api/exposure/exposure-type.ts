@@ -73,13 +73,8 @@ ExposureRef.implement({
     grade: t.string({
       nullable: true,
       description: 'Activity grade I to V by its water (tables from memory); null where its class has none.',
-      resolve: async ({ grade, meanWaterFraction, containerId }, _, context) => {
-        const container = await context.load.container.load(containerId);
-        const lot = container && (await context.load.lot.load(container.lotId));
-        const sorbent = lot && (await context.load.sorbent.load(lot.sorbentId));
-        if (!sorbent || meanWaterFraction === null) return grade;
-        return (await ownGradeOf(context, sorbent.sorbentClass, meanWaterFraction)) ?? grade;
-      },
+      resolve: async ({ grade, meanWaterFraction, containerId }, _, context) =>
+        (meanWaterFraction !== null && (await ownGradeOf(context, containerId, meanWaterFraction))) || grade,
     }),
     minutesToRoomEquilibrium: t.exposeFloat('minutesToRoomEquilibrium', {
       nullable: true,

@@ -61,17 +61,25 @@ export async function gradeTableFor(
 
 const requests = new WeakMap<Context['load'], Promise<GradeTable[]>>();
 
+/** The lab's own tables that are used; read once for a request. */
+function ownTables({ database, lab, load }: Context): Promise<GradeTable[]> {
+  const before = requests.get(load);
+  if (before) return before;
+  const own = gradeTablesOf(database.read, lab.id).then((all) => all.filter(({ isOwn, isUsed }) => isOwn && isUsed));
+  requests.set(load, own);
+  return own;
+}
+
 /** The grade by the lab's own table; null where it has none of that class, so that the estimate's own counts. */
-export async function ownGradeOf(
-  context: Context,
-  sorbentClass: string,
-  waterFraction: number,
-): Promise<string | null> {
-  const { database, lab, load } = context;
-  const all = requests.get(load) ?? gradeTablesOf(database.read, lab.id);
-  requests.set(load, all);
-  const table = (await all).find((one) => one.sorbentClass === sorbentClass && one.isUsed);
-  return table?.isOwn ? gradeOf(table.grades, waterFraction) : null;
+export async function ownGradeOf(context: Context, containerId: string, waterFraction: number): Promise<string | null> {
+  const tables = await ownTables(context);
+  // Most labs have none, and then nothing more is read.
+  if (tables.length === 0) return null;
+  const container = await context.load.container.load(containerId);
+  const lot = container && (await context.load.lot.load(container.lotId));
+  const sorbent = lot && (await context.load.sorbent.load(lot.sorbentId));
+  const table = tables.find(({ sorbentClass }) => sorbentClass === sorbent?.sorbentClass);
+  return table ? gradeOf(table.grades, waterFraction) : null;
 }
 
 export type TableKept = { sorbentClass: string; variant: string };

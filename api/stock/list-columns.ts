@@ -66,7 +66,8 @@ const exposureFields: Readonly<Record<string, readonly (keyof Exposure)[]>> = {
   hoursToLimitClosed: ['hoursToLimitClosed'],
   upperWaterFraction: ['upperWaterFraction'],
   lowerWaterFraction: ['lowerWaterFraction'],
-  grade: ['grade'],
+  // A table of the lab's own tells the grade from the water and the class.
+  grade: ['grade', 'meanWaterFraction', 'containerId'],
   minutesToRoomEquilibrium: ['minutesToRoomEquilibrium'],
 };
 
