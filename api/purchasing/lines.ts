@@ -6,7 +6,7 @@ import { itemsNow, type ItemFacts, thisMonday } from './items.ts';
 import { freeUsable } from './keep.ts';
 import { pricesOf } from './offer.ts';
 import { currentPlan, type PlanRead, planRead } from './plan.ts';
-import { lineSentence, orderBy } from './plan-words.ts';
+import { lineSentence, orderBy, withLots } from './plan-words.ts';
 import { plannedWeeks, priceFor } from './rules.ts';
 import { stillOut } from './shelve.ts';
 import { dayOf, daysAfter, daySaid, mondayOfWeek, weekOf } from './weeks.ts';
@@ -37,7 +37,7 @@ async function askedSince({ database, lab }: Context, since: Date): Promise<Map<
 
 /** The lines by week; what was asked for since counts for the earliest ones. */
 export async function linesOf(context: Context, read: PlanRead): Promise<PlanLine[]> {
-  const { plan, answer, names } = read;
+  const { plan, answer, names, problem } = read;
   const calendar = { monday: plan.fromDay, today: dayOf(context.now(), context.lab.timeZone) };
   const ids = [...new Set(answer.orders.flatMap(({ offer }) => names.offers[offer] ?? []))];
   const offers = await context.database.read.offer.findMany({ where: { id: { in: ids } } });
@@ -59,7 +59,12 @@ export async function linesOf(context: Context, read: PlanRead): Promise<PlanLin
         orderBy: by,
         arrivesOn: mondayOfWeek(plan.fromDay, order.arriveWeek),
         releasedOn: mondayOfWeek(plan.fromDay, order.releaseWeek),
-        sentence: lineSentence(packsText(order.packs, offer), by, order.reason, calendar),
+        sentence: lineSentence(
+          packsText(order.packs, offer),
+          by,
+          withLots(order.reason, problem.offers, calendar),
+          calendar,
+        ),
         campaignIds: answer.campaigns.flatMap((of) => (of.lot === lot ? (names.campaigns[of.id] ?? []) : [])),
       },
     ];

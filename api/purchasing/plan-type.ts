@@ -7,7 +7,7 @@ import { packsText } from './item-words.ts';
 import { type Due, linesOf, ordersDue, planDue, type PlanLine } from './lines.ts';
 import { money, MoneyRef } from './money-type.ts';
 import { currentPlan, planRead, type PlanRead, supposedOf } from './plan.ts';
-import { withDays } from './plan-words.ts';
+import { type Calendar, lotSaid, withDays, withLots } from './plan-words.ts';
 import { type PlanningNow, planningNow } from './planning.ts';
 import { CampaignRef, OfferRef, OrderRef, PurchasePlanRef } from './refs.ts';
 import { dayOf, mondayOfWeek } from './weeks.ts';
@@ -160,10 +160,10 @@ const SimpleRef = builder.objectRef<Simple>('ReorderPoint').implement({
   }),
 });
 
-const lotsOf = ({ answer, names, plan }: PlanRead): LotOfPlan[] => {
+const lotsOf = ({ answer, names, plan, problem }: PlanRead, calendar: Calendar): LotOfPlan[] => {
   const isOrder = (id: string) => id.startsWith('order ');
   return answer.lots.map(({ id, lastUse, waste }) => ({
-    name: id,
+    name: lotSaid(id, problem.offers, calendar),
     lotId: isOrder(id) ? null : (names.lots[id] ?? null),
     orderId: isOrder(id) ? (names.lots[id] ?? null) : null,
     lastUse: lastUse === null ? null : mondayOfWeek(plan.fromDay, lastUse),
@@ -234,11 +234,12 @@ builder.node(PurchasePlanRef, {
     campaigns: t.field({
       type: [CampaignOfPlanRef],
       description: 'Which lot covers each campaign that has none yet.',
-      resolve: (plan) => {
-        const { answer, names } = planRead(plan);
+      resolve: (plan, _, context) => {
+        const read = planRead(plan);
+        const { answer, names, problem } = read;
         return answer.campaigns.map(({ id, lot }) => ({
           campaignId: names.campaigns[id] ?? '',
-          lotName: lot,
+          lotName: lot && lotSaid(lot, problem.offers, calendarOf(read, context)),
           isNew: lot !== null && !(lot in names.lots),
         }));
       },
@@ -246,7 +247,10 @@ builder.node(PurchasePlanRef, {
     lots: t.field({
       type: [LotOfPlanRef],
       description: 'Every lot of it, with the last week it is used in.',
-      resolve: (plan) => lotsOf(planRead(plan)),
+      resolve: (plan, _, context) => {
+        const read = planRead(plan);
+        return lotsOf(read, calendarOf(read, context));
+      },
     }),
     nextLotBy: t.field({
       type: [NextLotRef],
@@ -262,7 +266,9 @@ builder.node(PurchasePlanRef, {
       description: 'What it cannot do, and what was left out or taken for granted, one sentence each.',
       resolve: (plan, _, context) => {
         const read = planRead(plan);
-        return [...read.answer.warnings.map((one) => withDays(one, calendarOf(read, context))), ...read.notes];
+        const calendar = calendarOf(read, context);
+        const said = (one: string) => withDays(withLots(one, read.problem.offers, calendar), calendar);
+        return [...read.answer.warnings.map(said), ...read.notes];
       },
     }),
     simplifications: t.stringList({

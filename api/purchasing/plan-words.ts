@@ -24,6 +24,32 @@ export const withDays = (sentence: string, calendar: Calendar): string =>
     .replace(/\bweek (\d+)\b/g, (_, week) => `the week of ${dayOfWeek(Number(week), calendar)}`)
     .replace(/\b(\d+) g\b/g, (text, grams) => (Number(grams) >= 1000 ? `${kilograms(Number(grams))} kg` : text));
 
+/** A lot that a plan orders has no number yet: it is said from whom and when. Others keep theirs. */
+export function lotSaid(name: string, offers: readonly { id: string; supplier: string }[], calendar: Calendar): string {
+  const [offer, week] = name.split('@');
+  const found = offers.find(({ id }) => id === offer);
+  if (!found || week === undefined) return name;
+  return `the lot to be ordered from ${found.supplier} in the week of ${dayOfWeek(Number(week), calendar)}`;
+}
+
+/** The same within a sentence. */
+export const withLots = (
+  sentence: string,
+  offers: readonly { id: string; supplier: string }[],
+  calendar: Calendar,
+): string =>
+  offers.reduce((text, { id }) => {
+    const parts = text.split(`${id}@`);
+    return parts
+      .map((part, index) => {
+        if (index === 0) return part;
+        const week = /^\d+/.exec(part)?.[0] ?? '';
+        return `${lotSaid(`${id}@${week}`, offers, calendar)}${part.slice(week.length)}`;
+      })
+      .join('')
+      .replaceAll('lot the lot', 'the lot');
+  }, sentence);
+
 const kilograms = (grams: number): string => String(Number((grams / 1000).toPrecision(3)));
 
 /** The last day on which an order of a week is in time: its Friday, never before today. */
