@@ -37,10 +37,21 @@ export function axisOf(quantities: readonly Pick<Quantity, 'difference' | 'low' 
   };
 }
 
+/** Of a dot, in hundredths of the axis. */
+const dotWidth = 1.6;
+
 /** What plates of both lots say, on one axis of their own. */
 export function platesOf({ values }: Pick<Quantity, 'values'>): { at: number; isNew: boolean }[] {
   const all = values.map(({ value }) => value);
   const low = Math.min(...all);
   const span = Math.max(...all) - low;
-  return values.map(({ value, isNew }) => ({ at: span > 0 ? 4 + (92 * (value - low)) / span : 50, isNew }));
+  const seen = new Map<string, number>();
+  return values.map(({ value, isNew }) => {
+    // Plates of one lot that say the same stand beside each other, not on each other.
+    const key = `${isNew} ${value.toFixed(6)}`;
+    const before = seen.get(key) ?? 0;
+    seen.set(key, before + 1);
+    const aside = (before % 2 === 0 ? -1 : 1) * Math.ceil(before / 2) * dotWidth;
+    return { at: Math.min(99, Math.max(1, (span > 0 ? 8 + (84 * (value - low)) / span : 50) + aside)), isNew };
+  });
 }

@@ -49,6 +49,7 @@ export type Sorbent = Answer<typeof sorbentsQuestion.shape>['sorbents']['nodes']
 const lotFields = {
   id: text,
   lotNumber: text,
+  standingWords: text,
   receivedAt: instant,
   retestOn: maybe(instant),
   supplier: maybe({ name: text }),

@@ -9,6 +9,8 @@ export type StepKind =
 export type Backing = 'GLASS' | 'ALUMINIUM' | 'PLASTIC';
 export type Regime = 'DRY_UNTIL_SPOTTED' | 'EQUILIBRATED';
 
+export type Standing = 'ACCEPTED' | 'REJECTED' | 'IN_CHECK' | 'UNCHECKED' | 'FIRST';
+
 const obstacle = { what: text, sentence: text };
 const step = { kind: word<StepKind>(), startAt: instant, endAt: instant };
 
@@ -17,7 +19,7 @@ export const needFields = {
   kind: word<NeedKind>(),
   state: word<NeedState>(),
   sorbent: { name: text },
-  lot: maybe({ lotNumber: text }),
+  lot: maybe({ lotNumber: text, standing: word<Standing>() }),
   isLotWished: flag,
   at: instant,
   day: text,
@@ -82,7 +84,7 @@ export const previewQuestion = question<{ input: Record<string, unknown> }>(
     '... on Available': {
       can: flag,
       from: many({
-        container: { label: text, lot: { lotNumber: text } },
+        container: { label: text, lot: { lotNumber: text, standing: word<Standing>() } },
         dryGrams: maybe(number),
         plates: maybe(number),
         mustDry: flag,

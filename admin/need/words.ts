@@ -3,7 +3,7 @@ import type { Clock } from '../say/state.ts';
 import { labClock, spokenDay, spokenTime } from '../say/time.ts';
 import { grams } from '../say/water.ts';
 import { count, sentence } from '../say/words.ts';
-import type { Need, Preview, StepKind } from './questions.ts';
+import type { Need, Preview, Standing, StepKind } from './questions.ts';
 
 const figure = (value: number): string => String(Number(value.toPrecision(3)));
 
@@ -78,9 +78,16 @@ export function previewWords(of: Preview, clock: Clock): { can: boolean; words: 
   if (of.can) {
     const steps = stepsWords(of.steps ?? [], clock);
     const from = labels.length > 0 ? `from ${labelsWords(labels)}` : '';
-    return { can: true, words: [from, steps || 'ready as it stands'].filter(Boolean).join('; ') };
+    const mark = lotMark(of.from?.[0]?.container.lot ?? null);
+    return { can: true, words: [from, steps || 'ready as it stands', mark].filter(Boolean).join('; ') };
   }
   return { can: false, words: of.obstacle?.sentence ?? 'something stands in the way' };
+}
+
+/** A lot that nobody has accepted yet is offered with this mark. */
+export function lotMark(lot: { lotNumber: string; standing: Standing } | null): string {
+  if (lot?.standing === 'IN_CHECK') return `the check of lot ${lot.lotNumber} is not decided yet`;
+  return lot?.standing === 'UNCHECKED' ? `lot ${lot.lotNumber} is not checked against the last lot` : '';
 }
 
 /** At most three labels, and how many more. */

@@ -25,7 +25,7 @@ export interface Picture {
 /** Room for the labels of limits, px. */
 const left = 6;
 const right = 46;
-const above = 12;
+const above = 18;
 
 interface Values {
   readonly name: string;
@@ -63,7 +63,7 @@ function panelOf({ name, height, values, out, limits, digits }: Values, width: n
           { y: y(limits.high), label: format(limits.high), isCentre: false },
           { y: y(limits.centre), label: format(limits.centre), isCentre: true },
           // The range has no lower limit but nought.
-          ...(limits.low < limits.centre ? [{ y: y(limits.low), label: format(limits.low), isCentre: false }] : []),
+          ...(limits.low > 0 ? [{ y: y(limits.low), label: format(limits.low), isCentre: false }] : []),
         ]
       : [],
     format,
@@ -77,7 +77,7 @@ export function pictureOf(chart: Chart, width: number): Picture {
   const panels = [
     {
       name: 'Each value',
-      height: 170,
+      height: 180,
       values: points.map(({ value }) => value),
       out: points.map(({ isValueOutside }) => isValueOutside),
       limits: values,
@@ -85,7 +85,7 @@ export function pictureOf(chart: Chart, width: number): Picture {
     },
     {
       name: 'Weighted average',
-      height: 110,
+      height: 116,
       values: points.map(({ average }) => average),
       out: points.map(({ isAverageOutside }) => isAverageOutside),
       limits: averages,
@@ -93,7 +93,7 @@ export function pictureOf(chart: Chart, width: number): Picture {
     },
     {
       name: 'Moving range',
-      height: 90,
+      height: 100,
       values: points.map(({ range }) => range),
       out: points.map(({ isRangeOutside }) => isRangeOutside),
       limits: ranges,

@@ -19,7 +19,7 @@ const run = {
 export type Run = Answer<typeof run>;
 
 export const dailyQuestion = question<Record<string, never>>('Daily')({
-  dailyChecks: given('first: 12', many(run)),
+  dailyChecks: given('first: 8', many(run)),
   referenceCompounds: many({ sorbent: { name: text }, compound: text, retention: word<Retention>(), runs: number }),
   boxes: given(
     'first: 100, filter: { kind: [PLATE_BOX], inUse: true }',

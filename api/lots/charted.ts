@@ -53,7 +53,11 @@ export async function valuesOf(
     take: mostRows,
   });
   const wanted = compound.trim().toLowerCase();
-  return rows.reverse().flatMap((run) => {
+  // What was run at one time stands lot by lot.
+  const inOrder = rows.sort(
+    (one, other) => one.at.getTime() - other.at.getTime() || (one.lotId < other.lotId ? -1 : 1),
+  );
+  return inOrder.flatMap((run) => {
     const spots = spotsOf(run.spots);
     const name = spots.find((spot) => spot.compound.toLowerCase() === wanted)?.compound;
     const value = name === undefined ? null : meanOf(spots, name);

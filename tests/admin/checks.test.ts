@@ -165,7 +165,7 @@ describe('pictures', () => {
     expect(far).toMatchObject({ isCut: true, to: 100 });
     expect(axis.place({ difference: null, low: null, high: null })).toBeNull();
     const values = [0.4, 0.42].map((value) => ({ value, isNew: false }));
-    expect(platesOf({ values }).map(({ at }) => at)).toEqual([4, 96]);
+    expect(platesOf({ values }).map(({ at }) => at)).toEqual([6.4, 93.6]);
   });
 
   it('of values against names or figures say in words what they show', () => {

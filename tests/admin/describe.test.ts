@@ -84,6 +84,7 @@ describe('a lot put right', () => {
   const lot = {
     id: '1',
     lotNumber: 'F-1',
+    standingWords: '',
     receivedAt: '2026-03-02T10:00:00Z',
     retestOn: null,
     supplier: { name: 'Marlpit Chemicals' },
