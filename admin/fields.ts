@@ -34,6 +34,7 @@ export const lineFields = {
   room: { name: text },
   vessel: maybe({ name: text }),
   holds: many({ forWhat: text, dryGrams: maybe(number), plates: maybe(number) }),
+  keptWords: many(text),
   exposure: maybe(exposureFields),
   '... on PlateBox': { plates: number },
 } as const;

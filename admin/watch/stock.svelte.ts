@@ -37,10 +37,10 @@ function note(some: readonly Line[], atMs = Date.now()): void {
 
 let recalling: Promise<void> | undefined;
 
-/** Takes up what this machine kept, where nothing newer is known. */
+/** Takes up what this machine kept, where nothing newer is known; not what an older version kept in another shape. */
 async function takeUp(): Promise<void> {
   for (const seen of (await recall<Seen[]>(NAME)) ?? [])
-    if (!lines.has(seen.line.label)) lines.set(seen.line.label, seen);
+    if ('keptWords' in seen.line && !lines.has(seen.line.label)) lines.set(seen.line.label, seen);
 }
 
 /** Fetches, at leisure, what was never seen or long ago, so that the whole stock opens without a network; drops what is gone. */

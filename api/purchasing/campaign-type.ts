@@ -5,7 +5,7 @@ import { NeedRef } from '../prep/refs.ts';
 import { BackingEnum, fresh } from '../stock/schema.ts';
 import { ContainerRef, HoldRef, LotRef, SorbentRef, there } from '../stock/refs.ts';
 import * as campaign from './campaign.ts';
-import { allKept, campaignsOf, keptBy, type KeptFor } from './campaigns.ts';
+import { allKept, campaignsOf, keptBy, type KeptFor, keptWords } from './campaigns.ts';
 import { itemName } from './item.ts';
 import { amountText, money, MoneyRef } from './money-type.ts';
 import { CampaignRef } from './refs.ts';
@@ -133,6 +133,20 @@ builder.interfaceField(ContainerRef, 'keptForCampaigns', (t) =>
     complexity: 2,
     resolve: async ({ lotId }, _, context) =>
       (await allKept(context)).filter(({ campaign }) => campaign.lotId === lotId),
+  }),
+);
+
+builder.interfaceField(ContainerRef, 'keptWords', (t) =>
+  t.stringList({
+    description:
+      'The same in words, for a line of a list: `kept for alkaloid series, lasts until 6 January`; empty when it is kept for none.',
+    resolve: async ({ lotId, finishedAt }, _, context) => {
+      if (finishedAt !== null) return [];
+      const today = dayOf(context.now(), context.lab.timeZone);
+      return (await allKept(context))
+        .filter(({ campaign }) => campaign.lotId === lotId)
+        .map((kept) => keptWords(kept, today));
+    },
   }),
 );
 

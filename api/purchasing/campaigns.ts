@@ -5,7 +5,7 @@ import { write } from '../work.ts';
 import { keptAnew } from './keep.ts';
 import { coveredUntil } from './rules.ts';
 import { toComeOf, total, usesOf } from './uses.ts';
-import { dayOf, mondayOf, weekOf } from './weeks.ts';
+import { dayOf, daySaid, mondayOf, weekOf } from './weeks.ts';
 
 export interface KeptFor {
   readonly campaign: Campaign;
@@ -35,6 +35,13 @@ async function keptForOf({ database, lab, now }: Context, campaign: Campaign): P
   const days = usesOf(campaign).map(({ day }) => day);
   const lastsUntil = days.filter((day) => first === null || weekOf(monday, day) < first).at(-1) ?? null;
   return { campaign, amount, wanted: total(wanted), lastsUntil, coversAll: first === null };
+}
+
+/** `kept for alkaloid series, lasts until 6 January`. */
+export function keptWords({ campaign, lastsUntil, coversAll }: KeptFor, today: string): string {
+  const until = lastsUntil === null ? null : daySaid(lastsUntil, today);
+  if (until === null) return `kept for ${campaign.name}${coversAll ? '' : ', too little for its next use'}`;
+  return `kept for ${campaign.name}, lasts ${coversAll ? '' : 'only '}until ${until}`;
 }
 
 const requests = new WeakMap<Context['load'], Promise<KeptFor[]>>();

@@ -187,7 +187,7 @@ const ended: Record<PlanRead['answer']['status'], string> = {
 function goodness({ answer }: PlanRead): string {
   const { status, gap } = answer;
   if (status === 'optimal' || gap === null) return ended[status];
-  return `${ended[status]}: no plan costs ${(100 * gap).toFixed(gap < 0.001 ? 2 : 1)} % less`;
+  return `${ended[status]}: no plan costs ${gap < 0.0005 ? '0.1' : (100 * gap).toFixed(1)} % less`;
 }
 
 builder.node(PurchasePlanRef, {
@@ -217,8 +217,17 @@ builder.node(PurchasePlanRef, {
     }),
     cost: t.field({
       type: MoneyRef,
-      description: 'What it costs in all, what is left at the end taken off.',
+      description:
+        'What it costs in all: what is to be paid, what standing there and running out cost, less what is left at the end. Below 0 where more is left than is bought.',
       resolve: (plan) => money(planRead(plan).answer.cost),
+    }),
+    spend: t.field({
+      type: MoneyRef,
+      description: 'What is to be paid for it: goods and deliveries.',
+      resolve: (plan) => {
+        const { goods, fees } = planRead(plan).answer.costs;
+        return money(goods + fees);
+      },
     }),
     costs: t.field({
       type: CostsRef,

@@ -84,6 +84,7 @@ export function wholeWeeks(mean: number, weeks: number): number[] {
 class Posing {
   readonly names: Names = { items: {}, offers: {}, campaigns: {}, lots: {} };
   readonly notes: string[] = [];
+  readonly unchecked: string[] = [];
   readonly lots: PurchaseLot[] = [];
   readonly offers: PurchaseOffer[] = [];
   readonly campaigns: PurchaseCampaign[] = [];
@@ -159,8 +160,7 @@ class Posing {
       const isRejected = stock.standing === 'REJECTED' || lot.id === supposed?.rejectedLotId || isOver;
       if (isOver) this.notes.push(`${name}: lot ${lot.lotNumber} is past its date and is left out`);
       const inCheck = stock.standing === 'IN_CHECK';
-      if (stock.standing === 'UNCHECKED')
-        this.notes.push(`${name}: lot ${lot.lotNumber} is not checked; it is planned as if it were accepted`);
+      if (stock.standing === 'UNCHECKED') this.unchecked.push(lot.lotNumber);
       this.lots.push({
         id: onlyOnce(this.names.lots, lot.lotNumber, lot.id),
         item: name,
@@ -248,6 +248,10 @@ class Posing {
 const isPlanned = (of: ItemFacts, { unkept }: PlanFacts): boolean =>
   of.weekly.mean > 0 || of.campaigns.length > 0 || (unkept.get(of.key)?.length ?? 0) > 0;
 
+/** What is free does not last as long as is planned. */
+const isShort = ({ stock, weekly }: ItemFacts, { weeks }: PlanFacts): boolean =>
+  (stock?.lots ?? []).reduce((sum, lot) => sum + freeUsable(lot), 0) < weekly.mean * weeks;
+
 /** In tenths of a millilitre, of a dry gram or a plate. */
 const volumeOf = ({ item, rule }: ItemFacts): number =>
   Math.round((rule.litres ?? 0) * (item.backing === null ? 10 : 100));
@@ -287,10 +291,13 @@ export function posed(facts: PlanFacts): Posed | null {
     posing.onTheWay(of, name);
     posing.itsCampaigns(of, name);
     posing.itsOffers(of, name);
-    if (of.offers.length === 0) posing.notes.push(`${name}: there is no offer of it; add one`);
+    if (of.offers.length === 0 && isShort(of, facts)) posing.notes.push(`${name}: there is no offer of it; add one`);
     return posing.item(of, name);
   });
   if (items.length === 0) return null;
+  const { unchecked } = posing;
+  if (unchecked.length > 0)
+    posing.notes.push(`not checked, and planned as if they were accepted: ${unchecked.join(', ')}`);
   const used = new Set(posing.offers.map(({ supplier }) => supplier));
   const { currency } = facts.settings;
   const problem: PurchaseProblem = {
