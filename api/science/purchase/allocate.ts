@@ -1,4 +1,4 @@
-// Who uses which lot when: first what expires first, all that can be met is met.
+// Who uses which lot when: first what expires first; what can be met is met, unless it is spared.
 import type { Item, Model } from './model.ts';
 import { type ItemPlan, type Lot, lotsOf, suits } from './plan.ts';
 
@@ -31,7 +31,7 @@ export function firstExpiryFirst(model: Model, item: Item, plan: ItemPlan): numb
     .map((_, lot) => lot)
     .sort((a, b) => lots[a]!.last - lots[b]!.last || lots[a]!.release - lots[b]!.release || a - b);
   for (let week = 1; week <= model.weeks; week++) {
-    let wanted = item.demand[week]!;
+    let wanted = Math.max(0, item.demand[week]! - (plan.spare?.[week] ?? 0));
     for (const lot of order) {
       if (wanted === 0) break;
       const { release, last } = lots[lot]!;

@@ -11,6 +11,8 @@ export interface Order {
 export interface ItemPlan {
   readonly orders: readonly Order[];
   readonly covered: readonly (number | null)[];
+  /** Unbooked use by week that is not met on purpose, so that an old lot is still there for a check, or for safety. */
+  readonly spare?: readonly number[];
 }
 
 /** A lot as stock: what is left of it after its check, and from when until when. */
@@ -61,7 +63,11 @@ export function tidy(plan: ItemPlan, own: number): ItemPlan {
     } else orders.push(order);
     now.set(was, own + orders.length - 1);
   }
-  return { orders, covered: plan.covered.map((lot) => (lot === null || lot < own ? lot : (now.get(lot) ?? null))) };
+  return {
+    ...plan,
+    orders,
+    covered: plan.covered.map((lot) => (lot === null || lot < own ? lot : (now.get(lot) ?? null))),
+  };
 }
 
 export const suits = (lot: Lot, campaign: { readonly first: number; readonly last: number }): boolean =>

@@ -1,6 +1,7 @@
 // The purchase programme whole: small problems as one mixed programme, exactly; others item by item with a bound.
 import type { Highs } from 'highs';
 import { answerOf, type Found } from './answer.ts';
+import { largePlan } from './large/large.ts';
 import { type Model, modelOf } from './model.ts';
 import type { PurchaseAnswer, PurchaseProblem, PurchaseWatch } from './types.ts';
 import { isSmall, smallPlan } from './whole/small.ts';
@@ -10,7 +11,7 @@ function found(model: Model, highs: Highs, watch: PurchaseWatch): Found {
     const small = smallPlan(model, highs, watch);
     if (small) return small;
   }
-  throw new Error('not yet');
+  return largePlan(model, highs, watch);
 }
 
 export function planPurchase(problem: PurchaseProblem, highs: Highs, watch: PurchaseWatch): PurchaseAnswer {

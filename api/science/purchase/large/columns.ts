@@ -1,0 +1,46 @@
+// The plans of one item that are known so far, each with what it shares with the others: a column of the master programme.
+import { deliveryKey } from '../exact.ts';
+import type { Item, Model } from '../model.ts';
+import type { Settled } from '../settle.ts';
+
+export interface Column {
+  readonly item: Item;
+  readonly settled: Settled;
+  /** Deliveries by key, with what is spent in them. */
+  readonly spent: ReadonlyMap<number, number>;
+}
+
+export function columnOf(model: Model, item: Item, settled: Settled): Column {
+  const spent = new Map<number, number>();
+  for (const { offer, week, packs } of settled.plan.orders) {
+    const key = deliveryKey(model, offer.supplier, week);
+    spent.set(key, (spent.get(key) ?? 0) + packs * offer.priceOf[packs]!);
+  }
+  return { item, settled, spent };
+}
+
+/** The columns of each item, each plan once. */
+export class Pool {
+  readonly columns: Column[] = [];
+  readonly #known = new Set<string>();
+  readonly #model: Model;
+
+  constructor(model: Model) {
+    this.#model = model;
+  }
+
+  /** False where the plan was known. */
+  add(item: Item, settled: Settled): boolean {
+    const { orders, covered, spare } = settled.plan;
+    const key = JSON.stringify([
+      item.index,
+      orders.map(({ offer, week, packs }) => [offer.index, week, packs]),
+      covered,
+      spare?.some((quantity) => quantity > 0) ? spare : null,
+    ]);
+    if (this.#known.has(key)) return false;
+    this.#known.add(key);
+    this.columns.push(columnOf(this.#model, item, settled));
+    return true;
+  }
+}

@@ -1,0 +1,116 @@
+// Many items: column generation with a master programme, a bound from its prices, then polishing by turns.
+import type { Highs } from 'highs';
+import type { Found } from '../answer.ts';
+import type { Model } from '../model.ts';
+import { cheapest } from '../price/cheapest.ts';
+import { type Charges, noCharges } from '../price/charges.ts';
+import { gridOf } from '../price/grid.ts';
+import { settle } from '../settle.ts';
+import type { PurchaseWatch } from '../types.ts';
+import { backOf, between, fair } from './bound.ts';
+import { Pool } from './columns.ts';
+import { master } from './master.ts';
+import { costOf, turn, type Whole } from './respond.ts';
+
+/** Shares of the time that is given. */
+const [pricingShare, choosingShare] = [0.55, 0.7];
+const [coarse, fine] = [800, 4000];
+
+function firstCharges(model: Model, share: number): Charges {
+  const charges = noCharges(model);
+  for (const offer of model.offers) {
+    for (let week = 1; week <= model.weeks; week++) {
+      charges.share[offer.index]![week] = share * model.fee[offer.supplier]![week]!;
+    }
+  }
+  return charges;
+}
+
+export function largePlan(model: Model, highs: Highs, watch: PurchaseWatch): Found {
+  const { seconds, gap } = model.problem.limits;
+  const past = (share: number) => watch.cancelled() || watch.seconds() > share * seconds;
+  const grids = model.items.map((item) => gridOf(model, item, coarse));
+  const pool = new Pool(model);
+  // Ordering nothing is a plan of every item.
+  const nothing = model.items.map((item) =>
+    settle(model, item, { orders: [], covered: item.campaigns.map(() => null) }),
+  );
+  model.items.forEach((item) => pool.add(item, nothing[item.index]!));
+
+  let best: Whole = nothing;
+  let cost = costOf(model, best);
+  const keep = (whole: Whole): void => {
+    const next = costOf(model, whole);
+    if (next < cost) [best, cost] = [whole, next];
+  };
+  const ceiling = nothing.map(({ own }) => own);
+  let bound = -Infinity;
+  let stable: Charges = firstCharges(model, 0);
+
+  const price = (charges: Charges, of = grids): void => {
+    const asked = fair(model, charges);
+    let figure = backOf(model, asked);
+    for (const item of model.items) {
+      const found = cheapest(model, item, of[item.index]!, asked, ceiling[item.index]!);
+      figure += found.figure;
+      const settled = settle(model, item, found.plan);
+      ceiling[item.index] = Math.min(ceiling[item.index]!, 1.1 * settled.own + 10_000);
+      pool.add(item, settled);
+    }
+    // What adding so many figures in floating point may have lost.
+    figure -= 1e-9 * Math.abs(figure);
+    if (figure > bound) {
+      bound = figure;
+      stable = asked;
+    }
+  };
+  for (const share of [0, 1, 0.3]) price(firstCharges(model, share));
+  const stopped = () => watch.cancelled();
+  let objective = Infinity;
+  for (let round = 0; round < 60 && !past(pricingShare); round++) {
+    const solved = master(model, highs, pool.columns, false, { seconds, stopped });
+    if (!solved) break;
+    objective = solved.solved.objective;
+    if (objective - bound < 1e-4 * Math.abs(objective)) break;
+    price(between(stable, solved.charges, round % 2 === 1 ? 1 : 0.5));
+    watch.progress(Math.min(pricingShare, watch.seconds() / seconds));
+  }
+
+  // Once more in small cells: less is rounded up.
+  if (!past(pricingShare + 0.1)) {
+    price(
+      stable,
+      model.items.map((item) => gridOf(model, item, fine)),
+    );
+  }
+  if (!past(choosingShare)) {
+    const left = Math.max(0.2, (choosingShare + 0.1) * seconds - watch.seconds());
+    const chosen = master(model, highs, pool.columns, true, { seconds: left, gap: 0.0005, nodes: 2000, stopped });
+    if (chosen) {
+      const taken = pool.columns.filter((_, i) => chosen.solved.values[i]! > 0.5);
+      keep(model.items.map(({ index }) => taken.find(({ item }) => item.index === index)?.settled ?? nothing[index]!));
+    }
+  }
+  for (let round = 0; round < 12 && !past(0.97); round++) {
+    const before = cost;
+    const next = turn(
+      model,
+      grids,
+      best,
+      round % 2 === 0 ? 1 : 0.4,
+      () => past(0.97),
+      (index, settled) => {
+        pool.add(model.items[index]!, settled);
+      },
+    );
+    keep(next);
+    if (cost - bound <= gap * Math.abs(cost)) break;
+    if (round % 2 === 1 && before - cost < 1e-6) break;
+  }
+  return {
+    plans: best.map(({ plan }) => plan),
+    uses: best.map(({ use }) => use),
+    bound,
+    status: watch.cancelled() ? 'cancelled' : cost - bound <= gap * Math.abs(cost) || !past(0.97) ? 'gap' : 'time',
+  };
+}

@@ -1,0 +1,82 @@
+// Polishing by turns: each item plans anew beside what all others do, until none gains.
+import { deliveryKey, meetsMinimums, overflowOf, supplierOf, weekOf } from '../exact.ts';
+import type { Model } from '../model.ts';
+import { cheapest } from '../price/cheapest.ts';
+import { type Charges, noCharges } from '../price/charges.ts';
+import type { Grid } from '../price/grid.ts';
+import { type Settled, settle } from '../settle.ts';
+
+export type Whole = readonly Settled[];
+
+export function costOf(model: Model, whole: Whole): number {
+  const plans = whole.map(({ plan }) => plan);
+  if (!meetsMinimums(model, plans)) return Infinity;
+  const deliveries = new Set(
+    plans.flatMap(({ orders }) => orders.map(({ offer, week }) => deliveryKey(model, offer.supplier, week))),
+  );
+  const over = overflowOf(
+    model,
+    whole.map(({ tally }) => tally.peak),
+  );
+  return (
+    whole.reduce((sum, { own }) => sum + own, 0) +
+    [...deliveries].reduce((sum, key) => sum + model.fee[supplierOf(model, key)]![weekOf(model, key)]!, 0) +
+    over.reduce((sum, volume, group) => sum + (volume * model.problem.storage[group]!.overMicro) / 1e6, 0)
+  );
+}
+
+/** What the others leave this item to pay: deliveries that are not there yet, minimums, room that is full. */
+export function beside(model: Model, whole: Whole, index: number, roomShare: number): Charges {
+  const { share, relief, room } = noCharges(model);
+  const spent = new Map<number, number>();
+  whole.forEach(({ plan }, i) => {
+    if (i === index) return;
+    for (const { offer, week, packs } of plan.orders) {
+      const key = deliveryKey(model, offer.supplier, week);
+      spent.set(key, (spent.get(key) ?? 0) + packs * offer.priceOf[packs]!);
+    }
+  });
+  for (const offer of model.items[index]!.offers) {
+    for (let week = 1; week <= model.weeks; week++) {
+      const isThere = spent.has(deliveryKey(model, offer.supplier, week));
+      share[offer.index]![week] = isThere ? 0 : model.fee[offer.supplier]![week]!;
+    }
+  }
+  model.problem.storage.forEach(({ capacity, overMicro }, group) => {
+    for (let week = 1; week <= model.weeks; week++) {
+      const volume = model.items.reduce(
+        (sum, { volume: of }, i) => sum + (i === index ? 0 : of[group]! * whole[i]!.tally.peak[week]!),
+        0,
+      );
+      const own = model.items[index]!.volume[group]! * whole[index]!.tally.peak[week]!;
+      const isFull = volume + own > capacity || volume >= capacity;
+      room[group]![week] = isFull ? (roomShare * overMicro) / 1e6 : 0;
+    }
+  });
+  const least = (offer: { readonly supplier: number }, week: number): number =>
+    Math.max(0, model.minimum[offer.supplier]! - (spent.get(deliveryKey(model, offer.supplier, week)) ?? 0));
+  return { share, relief, room, least };
+}
+
+/** One turn of all items; the plans after it, never dearer. */
+export function turn(
+  model: Model,
+  grids: readonly Grid[],
+  from: Whole,
+  roomShare: number,
+  isStopped: () => boolean,
+  found: (index: number, settled: Settled) => void,
+): Whole {
+  let now = from;
+  let cost = costOf(model, now);
+  for (const item of model.items) {
+    if (isStopped()) break;
+    const { plan } = cheapest(model, item, grids[item.index]!, beside(model, now, item.index, roomShare));
+    const settled = settle(model, item, plan);
+    found(item.index, settled);
+    const next = now.map((old, i) => (i === item.index ? settled : old));
+    const nextCost = costOf(model, next);
+    if (nextCost < cost - 1e-6) [now, cost] = [next, nextCost];
+  }
+  return now;
+}
