@@ -26,6 +26,8 @@ export const often: readonly Place[] = [
 export const seldom: readonly Place[] = [
   { path: '/came-in', name: 'Came in' },
   { path: '/shelf-count', name: 'Shelf count' },
+  { path: '/orders', name: 'Order' },
+  { path: '/ledger', name: 'Ledger' },
   { path: '/labels', name: 'Labels' },
   { path: '/air', name: 'Rooms and air' },
   { path: '/sorbents', name: 'Sorbents' },

@@ -1,0 +1,28 @@
+// An act of ordering: told, said at the foot of the page with the way back, and looked at again.
+import { say } from '../act/record.svelte.ts';
+import { tellAct, type Act } from '../act/told.ts';
+import type { Refusal } from '../ask.ts';
+import type { Answer, Fields, InputOf } from '../shape.ts';
+
+/** Tells it; `back` takes it back, and `again` looks anew after either. */
+export async function told<I extends Fields, S extends Fields>(
+  one: Act<I, S>,
+  input: InputOf<I>,
+  words: (done: Answer<S>) => string,
+  again: () => Promise<void>,
+  back: ((done: Answer<S>) => Promise<{ refused: Refusal | null }>) | null = null,
+  key?: string,
+): Promise<Refusal | null> {
+  const { done, refused } = await tellAct(one, input, key);
+  if (refused) return refused;
+  const takenBack = back
+    ? async (): Promise<Refusal | null> => {
+        const not = (await back(done)).refused;
+        await again();
+        return not;
+      }
+    : null;
+  say(words(done), '', takenBack);
+  await again();
+  return null;
+}
