@@ -32,14 +32,18 @@ const seen = (learned: LearnedWeighing): WeighingSeen => ({
 /** A factor; of the humidity, what is added to it. */
 const valueOf = ({ kind }: Pick<LearnedFact, 'kind'>, ln: number): number => (kind === 'HUMIDITY' ? ln : Math.exp(ln));
 const ninety = 1.645;
+/** What a wild weighing says alone is a straight line drawn much too far: a millionfold either way is as good as any more, ln. */
+const farthest = Math.log(1e6);
+const saidValue = (of: Pick<LearnedFact, 'kind'>, ln: number): number =>
+  valueOf(of, Math.max(-farthest, Math.min(farthest, ln)));
 
 SaysRef.implement({
   description: 'What one weighing alone says of a factor, all others as they were learned.',
   fields: (t) => ({
     weighing: t.field({ type: WeighingRef, description: 'The weighing.', resolve: ({ weighing }) => seen(weighing) }),
-    value: t.float({ description: 'What it says.', resolve: (one) => valueOf(one, one.ln) }),
-    low: t.float({ description: '5 % of its range.', resolve: (one) => valueOf(one, one.ln - ninety * one.sd) }),
-    high: t.float({ description: '95 % of its range.', resolve: (one) => valueOf(one, one.ln + ninety * one.sd) }),
+    value: t.float({ description: 'What it says.', resolve: (one) => saidValue(one, one.ln) }),
+    low: t.float({ description: '5 % of its range.', resolve: (one) => saidValue(one, one.ln - ninety * one.sd) }),
+    high: t.float({ description: '95 % of its range.', resolve: (one) => saidValue(one, one.ln + ninety * one.sd) }),
   }),
 });
 
