@@ -21,6 +21,8 @@ export interface FieldSpec {
   scale?: number;
   /** Shown only while another field holds this. */
   when?: { field: string; is: string };
+  /** Takes the whole width of its form. */
+  wide?: boolean;
   /** Of a text: what would be right, where it is not. */
   check?: (text: string) => string | null;
 }

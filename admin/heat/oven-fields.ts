@@ -85,7 +85,7 @@ export function ovenFields(rooms: readonly Choice[], oven: Oven | null): FieldSp
       choices: [
         { value: 'lab', words: 'in the lab’s working hours' },
         { value: 'own', words: 'in hours of its own' },
-        { value: 'several', words: 'in several spans of a day, or by day' },
+        { value: 'several', words: 'in several spans' },
       ],
     },
     { name: 'days', label: 'On', kind: 'choice', choices: [...spans, ...chosen], when: ownHours },
@@ -103,7 +103,8 @@ export function ovenFields(rooms: readonly Choice[], oven: Oven | null): FieldSp
       label: 'When',
       kind: 'text',
       initial: 'Mon to Fri 07:00 to 12:00, 13:00 to 18:00',
-      hint: 'Spans after a comma, other days after a semicolon: Mon to Fri 07:00 to 12:00, 13:00 to 18:00; Sat 08:00 to 12:00.',
+      hint: 'Other days after a semicolon: Mon to Fri 07:00 to 12:00, 13:00 to 18:00; Sat 08:00 to 12:00.',
+      wide: true,
       when: { field: 'when', is: 'several' },
       check: (text) => {
         const read = hoursRead(text);

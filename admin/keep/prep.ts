@@ -43,7 +43,10 @@ export const prepGroups: readonly PrepGroup[] = [
     words: ({ preWash, tanks, tankPlates, tankMl, preWashMinutes }) =>
       `Plates run their full length in ${preWash}: ${count(tankPlates, 'plate')} and ${text(tankMl)} mL a load, ${text(preWashMinutes)} min, ${count(tanks, 'tank')} at once.`,
     fields: [
-      words('preWash', 'Washed in', 'Such as methanol:ethyl acetate 1:1, without chloroform.'),
+      {
+        ...words('preWash', 'Washed in', 'Such as methanol:ethyl acetate 1:1, without chloroform.'),
+        wide: true,
+      },
       number('tankPlates', 'Plates in a load'),
       number('tankMl', 'Solvent in a load', 'mL'),
       number('preWashMinutes', 'A load takes', 'min'),
