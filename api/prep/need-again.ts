@@ -8,6 +8,9 @@ export async function saidOf(work: Work, need: Need): Promise<Omit<NeedSaid, 'we
   const { tx } = work;
   const sorbent = await tx.sorbent.findUniqueOrThrow({ where: { id: need.sorbentId } });
   const lot = need.isLotWished && need.lotId ? await tx.lot.findUnique({ where: { id: need.lotId } }) : null;
+  const campaign = need.campaignId
+    ? await tx.campaign.findFirst({ where: { id: need.campaignId, droppedAt: null } })
+    : null;
   const room = need.roomId ? await tx.room.findUnique({ where: { id: need.roomId } }) : null;
   const { lotId: _, sorbentId: __, roomId: ___, obstacle: ____, campaignId: _____, weight, ...rest } = need;
   return {
@@ -15,7 +18,7 @@ export async function saidOf(work: Work, need: Need): Promise<Omit<NeedSaid, 'we
     priority: weight as 1 | 2 | 4 | 8,
     sorbent: sorbent.name,
     lotNumber: lot?.lotNumber ?? null,
-    campaign: need.campaignId,
+    campaign: campaign?.id ?? null,
     room: room?.name ?? null,
   };
 }

@@ -7,13 +7,12 @@ import { unknown } from '../errors.ts';
 import { sorbentOf } from '../stock/service.ts';
 import { campaignsBroughtUp } from './campaigns.ts';
 import { chanceOfLasting, weeksWithChance } from './cover.ts';
-import { quantityText } from './item.ts';
 import { type ItemFacts, itemsOf, thisMonday } from './items.ts';
 import { freeUsable } from './keep.ts';
 import { type Remedy, remediesOf } from './remedies.ts';
 import type { coverageSaid } from './said.ts';
 import { type LotStock, shelfOf } from './shelf.ts';
-import { dayOf, daysAfter, daySaid, daysBetween, mondayOfWeek } from './weeks.ts';
+import { dayOf, daysAfter, daySaid, daysBetween } from './weeks.ts';
 
 /** So far is looked for its end. */
 const mostWeeks = 104;

@@ -1,7 +1,7 @@
 // A lot kept for a campaign: so much of its containers that the uses to come are covered, and no gram of it promised twice.
 import type { Campaign } from '../database/generated/sqlite/client.ts';
 import { invalid, unknown } from '../errors.ts';
-import { campaignLetGo, freeDryGrams, freePlates, holdMade, nothingGrams } from '../stock/service.ts';
+import { campaignLetGo, freeDryGrams, freePlates, holdMade, needLetGo, nothingGrams } from '../stock/service.ts';
 import type { Work } from '../work.ts';
 import { itemKey, quantityText } from './item.ts';
 import { type LotStock, type OnShelf, shelfOf } from './shelf.ts';
@@ -133,6 +133,8 @@ async function needsFollow(work: Work, campaignId: string, lotId: string): Promi
   const where = { campaignId, metAt: null, droppedAt: null, lotId: { not: lotId } };
   const needs = await work.tx.need.findMany({ where });
   for (const { id } of needs) {
+    // What it kept of another lot goes; planning gives it its share of this one.
+    await needLetGo(work, id, true);
     await work.tx.need.update({ where: { id }, data: { lotId, isLotWished: true, changedAt: work.now } });
     work.changed('Need', id, 'CHANGED');
   }

@@ -119,7 +119,8 @@ export function ordersPlanned(context: Context, input: z.output<typeof planOrder
     const { points, safety } = pointsOf(facts, of.names.items);
     const found = await answered(database, of.problem, points, context.now());
     if (!found) throw invalid('input', 'this planning', 'a planning that nobody cancels, or with more seconds');
-    return write<Planned>(context, 'planOrders', input, async ({ tx, labId, now, changed }) => {
+    return write<Planned>(context, 'planOrders', input, async (work) => {
+      const { tx, labId, now } = work;
       const id = newId();
       await tx.purchasePlan.create({
         data: {
@@ -131,7 +132,7 @@ export function ordersPlanned(context: Context, input: z.output<typeof planOrder
           beside: json({ names: of.names, notes: of.notes, points, safety, simple: found.simple }),
         },
       });
-      changed('PurchasePlan', id, 'MADE');
+      work.changed('PurchasePlan', id, 'MADE');
       return { planId: id };
     });
   });
@@ -151,12 +152,13 @@ export async function currentPlan({ database, lab }: Context): Promise<PurchaseP
 
 /** The plan before counts again. */
 export function purchasePlanTakenBack(context: Context, input: z.output<typeof whichSaid>): Promise<Planned> {
-  return write(context, 'takePurchasePlanBack', input, async ({ tx, labId, now, changed }) => {
+  return write(context, 'takePurchasePlanBack', input, async (work) => {
+    const { tx, labId, now } = work;
     const id = localId('PurchasePlan', input.id, 'input.id');
     const plan = await tx.purchasePlan.findFirst({ where: { id, labId } });
     if (!plan) throw unknown('input.id', input.id, 'the id of a purchase plan of this lab');
     if (!plan.takenBackAt) await tx.purchasePlan.update({ where: { id }, data: { takenBackAt: now } });
-    changed('PurchasePlan', id, 'CHANGED');
+    work.changed('PurchasePlan', id, 'CHANGED');
     return { planId: id };
   });
 }

@@ -7,4 +7,5 @@ import './campaign-type.ts';
 import './coverage-type.ts';
 import './order-type.ts';
 import './plan-type.ts';
+import './due-type.ts';
 import './plan-acts-type.ts';

@@ -94,7 +94,8 @@ export async function purchaseSettingsSet(
   context: Context,
   input: z.output<typeof purchaseSettingsSaid>,
 ): Promise<{ labId: string }> {
-  const answer = await write(context, 'setPurchasing', input, async ({ tx, labId, changed }) => {
+  const answer = await write(context, 'setPurchasing', input, async (work) => {
+    const { tx, labId } = work;
     const { clientKey: _, currency, checkCost, ...rest } = input;
     if (Object.keys({ ...rest, ...omitted({ currency, checkCost }) }).length === 0)
       throw missing('input', 'what the lab sets');
@@ -114,7 +115,7 @@ export async function purchaseSettingsSet(
     }
     const settings = { ...before, purchasing: set } as Record<string, object>;
     await tx.lab.update({ where: { id: labId }, data: { settings } });
-    changed('Lab', labId, 'CHANGED');
+    work.changed('Lab', labId, 'CHANGED');
     return { labId };
   });
   const { settings } = await context.database.read.lab.findUniqueOrThrow({ where: { id: context.lab.id } });

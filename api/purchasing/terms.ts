@@ -27,7 +27,7 @@ export function supplierTermsSet(
       deliveryFeeMinor: minor(input.deliveryFee, 'input.deliveryFee'),
       minOrderMinor: minor(input.minOrder, 'input.minOrder'),
     });
-    await work.tx.supplier.update({ where: { id }, data: data as { deliveryFeeMinor?: number } });
+    await work.tx.supplier.update({ where: { id }, data });
     work.changed('Supplier', id, 'CHANGED');
     return { supplierId: id };
   });

@@ -36,11 +36,13 @@ export const orderFields = `id number stateWords packs packsToCome price { amoun
 
 type Input = Record<string, unknown>;
 
+let campaigns = 0;
+
 export const buyingOf = (world: World) => ({
   /** A campaign of silica with these uses. */
   campaign: async (input: Input = {}): Promise<SeenCampaign> => {
     const said = {
-      name: `campaign ${Math.floor(world.now().getTime() / 1000)} ${String(input['name'] ?? '')}`,
+      name: `campaign ${(campaigns += 1)}`,
       sorbent: silica,
       uses: [
         { day: '2026-03-06', amount: 200 },

@@ -1,5 +1,6 @@
 // What to buy, planned from the lab's own stock, use, offers and campaigns: lines with their reason, what if, what is due, cancelled.
 import { beforeAll, expect, it } from 'vitest';
+import { planOrdersOf } from '../../api/commands/plan-orders/input.ts';
 import { describeEngines } from '../support/engines.ts';
 import { newWorld, type World } from '../support/world.ts';
 import { buyingOf, silica } from './lab.ts';
@@ -56,7 +57,7 @@ describeEngines('a purchase plan', (on) => {
     plan = await planned({ weeks: 12 });
   });
 
-  const planned = async (input: object): Promise<Plan> =>
+  const planned = async (input: Record<string, unknown>): Promise<Plan> =>
     (await world.tell<{ plan: Plan }>('planOrders', input, `plan { ${planFields} }`)).plan;
   const dueNow = async (weeksAhead = 0) =>
     (
@@ -79,6 +80,11 @@ describeEngines('a purchase plan', (on) => {
     expect(BigInt(plan.cost.minor)).toBe(sum);
     const goods = plan.lines.reduce((total, { total: { minor } }) => total + BigInt(minor), 0n);
     expect(minor('goods')).toBe(goods);
+  });
+
+  it('is given to the programme exactly as the command takes it from a file', async () => {
+    const row = await world.database.read.purchasePlan.findFirstOrThrow({ where: { labId: world.app.lab.id } });
+    expect(planOrdersOf(row.problem)).toMatchObject({ currency: 'EUR', minorDigits: 2, weeks: 12 });
   });
 
   it('covers a campaign with one lot, one that it orders where none in the house is large enough', () => {
