@@ -1,6 +1,7 @@
 // The plans of one item that are known so far, each with what it shares with the others: a column of the master programme.
 import { deliveryKey } from '../exact.ts';
 import type { Item, Model } from '../model.ts';
+import type { Charges } from '../price/charges.ts';
 import type { Settled } from '../settle.ts';
 
 export interface Column {
@@ -17,6 +18,20 @@ export function columnOf(model: Model, item: Item, settled: Settled): Column {
     spent.set(key, (spent.get(key) ?? 0) + packs * offer.priceOf[packs]!);
   }
   return { item, settled, spent };
+}
+
+/** What a plan costs at given charges, in minor units. */
+export function chargedOf(model: Model, { item, settled }: { item: Item; settled: Settled }, charges: Charges): number {
+  let sum = settled.own;
+  for (const { offer, week, packs } of settled.plan.orders) {
+    const relief = charges.relief[offer.supplier]![week]!;
+    sum += charges.share[offer.index]![week]! - relief * packs * offer.priceOf[packs]!;
+  }
+  item.volume.forEach((of, group) => {
+    if (of === 0) return;
+    for (let week = 1; week <= model.weeks; week++) sum += of * settled.tally.peak[week]! * charges.room[group]![week]!;
+  });
+  return sum;
 }
 
 /** The columns of each item, each plan once. */

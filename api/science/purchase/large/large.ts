@@ -8,21 +8,30 @@ import { gridOf } from '../price/grid.ts';
 import { settle } from '../settle.ts';
 import type { PurchaseWatch } from '../types.ts';
 import { backOf, between, fair } from './bound.ts';
-import { Pool } from './columns.ts';
+import { chargedOf, Pool } from './columns.ts';
 import { master } from './master.ts';
 import { costOf, turn, type Whole } from './respond.ts';
 
 /** Shares of the time that is given. */
-const [pricingShare, choosingShare] = [0.55, 0.7];
+const [pricingShare, choosingShare] = [0.56, 0.78];
 const [coarse, fine] = [800, 4000];
 
-function firstCharges(model: Model, share: number): Charges {
+/** What the first plans are made at: shares of a delivery's fee and of the price of overflow. */
+const first = [
+  [0, 0],
+  [0, 0.5],
+  [0.5, 1],
+  [1, 0.25],
+] as const;
+
+function firstCharges(model: Model, share: number, room: number): Charges {
   const charges = noCharges(model);
   for (const offer of model.offers) {
     for (let week = 1; week <= model.weeks; week++) {
       charges.share[offer.index]![week] = share * model.fee[offer.supplier]![week]!;
     }
   }
+  model.problem.storage.forEach(({ overMicro }, group) => charges.room[group]!.fill((room * overMicro) / 1e6));
   return charges;
 }
 
@@ -43,19 +52,20 @@ export function largePlan(model: Model, highs: Highs, watch: PurchaseWatch): Fou
     const next = costOf(model, whole);
     if (next < cost) [best, cost] = [whole, next];
   };
-  const ceiling = nothing.map(({ own }) => own);
   let bound = -Infinity;
-  let stable: Charges = firstCharges(model, 0);
+  let stable: Charges = firstCharges(model, 0, 0);
 
   const price = (charges: Charges, of = grids): void => {
     const asked = fair(model, charges);
     let figure = backOf(model, asked);
     for (const item of model.items) {
-      const found = cheapest(model, item, of[item.index]!, asked, ceiling[item.index]!);
+      let known = Infinity;
+      for (const column of pool.columns) {
+        if (column.item === item) known = Math.min(known, chargedOf(model, column, asked));
+      }
+      const found = cheapest(model, item, of[item.index]!, asked, known);
       figure += found.figure;
-      const settled = settle(model, item, found.plan);
-      ceiling[item.index] = Math.min(ceiling[item.index]!, 1.1 * settled.own + 10_000);
-      pool.add(item, settled);
+      if (found.plan) pool.add(item, settle(model, item, found.plan));
     }
     // What adding so many figures in floating point may have lost.
     figure -= 1e-9 * Math.abs(figure);
@@ -64,7 +74,7 @@ export function largePlan(model: Model, highs: Highs, watch: PurchaseWatch): Fou
       stable = asked;
     }
   };
-  for (const share of [0, 1, 0.3]) price(firstCharges(model, share));
+  for (const [share, room] of first) price(firstCharges(model, share, room));
   const stopped = () => watch.cancelled();
   let objective = Infinity;
   for (let round = 0; round < 60 && !past(pricingShare); round++) {
@@ -77,14 +87,14 @@ export function largePlan(model: Model, highs: Highs, watch: PurchaseWatch): Fou
   }
 
   // Once more in small cells: less is rounded up.
-  if (!past(pricingShare + 0.1)) {
+  if (!past(choosingShare - 0.05)) {
     price(
       stable,
       model.items.map((item) => gridOf(model, item, fine)),
     );
   }
   if (!past(choosingShare)) {
-    const left = Math.max(0.2, (choosingShare + 0.1) * seconds - watch.seconds());
+    const left = Math.max(0.2, (choosingShare + 0.08) * seconds - watch.seconds());
     const chosen = master(model, highs, pool.columns, true, { seconds: left, gap: 0.0005, nodes: 2000, stopped });
     if (chosen) {
       const taken = pool.columns.filter((_, i) => chosen.solved.values[i]! > 0.5);

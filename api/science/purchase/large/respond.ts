@@ -1,6 +1,7 @@
 // Polishing by turns: each item plans anew beside what all others do, until none gains.
 import { deliveryKey, meetsMinimums, overflowOf, supplierOf, weekOf } from '../exact.ts';
 import type { Model } from '../model.ts';
+import { chargedOf } from './columns.ts';
 import { cheapest } from '../price/cheapest.ts';
 import { type Charges, noCharges } from '../price/charges.ts';
 import type { Grid } from '../price/grid.ts';
@@ -71,7 +72,10 @@ export function turn(
   let cost = costOf(model, now);
   for (const item of model.items) {
     if (isStopped()) break;
-    const { plan } = cheapest(model, item, grids[item.index]!, beside(model, now, item.index, roomShare));
+    const charges = beside(model, now, item.index, roomShare);
+    const known = chargedOf(model, { item, settled: now[item.index]! }, charges);
+    const { plan } = cheapest(model, item, grids[item.index]!, charges, known);
+    if (!plan) continue;
     const settled = settle(model, item, plan);
     found(item.index, settled);
     const next = now.map((old, i) => (i === item.index ? settled : old));

@@ -15,7 +15,8 @@ import { type Option, optionsOf, shelvesOf } from './options.ts';
 export interface Cheapest {
   /** Minor units; no plan of the item costs less at these charges. */
   readonly figure: number;
-  readonly plan: ItemPlan;
+  /** Null: none is better than the known one. */
+  readonly plan: ItemPlan | null;
 }
 
 const shortage = -1;
@@ -34,8 +35,24 @@ function leastLot({ source, offers, lots }: Item): { least: number; worth: numbe
   return { least, worth: value * lots.reduce((sum, { quantity }) => sum + quantity, 0) };
 }
 
-/** `ceiling`: about what the item costs, which only decides how closely roundings are followed. */
-export function cheapest(model: Model, item: Item, grid: Grid, charges: Charges, ceiling = 0): Cheapest {
+/** What the use that is covered pays by the week it falls into, by cells, in minor units; never too much. */
+function usePaid({ demand, cumulative }: Item, { cell, top }: Grid, use: Float64Array): Float64Array {
+  const paid = new Float64Array(top + 1);
+  let week = 1;
+  let sum = 0;
+  for (let at = 1; at <= top; at++) {
+    while (week < demand.length && cumulative[week]! < at * cell) {
+      sum += demand[week]! * use[week]!;
+      week += 1;
+    }
+    const rest = week < demand.length ? at * cell - cumulative[week - 1]! : 0;
+    paid[at] = sum + (rest > 0 ? rest * use[week]! : 0);
+  }
+  return paid;
+}
+
+/** `ceiling`: what a known plan of the item costs at these charges; dearer ones are not followed to their end. */
+export function cheapest(model: Model, item: Item, grid: Grid, charges: Charges, ceiling: number): Cheapest {
   const { weeks } = model;
   const { cell, top, until, calm, safe, below } = grid;
   const { cumulative, campaigns, source } = item;
@@ -49,7 +66,6 @@ export function cheapest(model: Model, item: Item, grid: Grid, charges: Charges,
 
   // What is left over is worth the most it can be: kept to the end, or written off at once.
   let left = rates.end;
-  for (const { last } of item.lots) if (last <= weeks) left = Math.min(left, rates.writeOff[last]!);
   for (const offer of item.offers) {
     const first = 1 + offer.lead + offer.lasts;
     if (first <= weeks) left = Math.min(left, rates.writeOff[first]!);
@@ -66,13 +82,16 @@ export function cheapest(model: Model, item: Item, grid: Grid, charges: Charges,
   const before = new Int32Array((top + 1) * step).fill(-1);
   const by = new Int32Array((top + 1) * step).fill(shortage);
   const week = new Int32Array((top + 1) * step);
-  openings.forEach(({ mask, useful, cost }, i) => {
+  openings.forEach(({ mask, useful, cost, perishing, rate }, i) => {
     const cells = Math.ceil(useful / cell) + (cell > 1 ? 1 : 0);
-    const at = Math.min(top, cells) * step + mask * shelves;
-    const all = cost + over(Math.max(0, useful - top * cell));
-    if (all < figure[at]!) {
-      figure[at] = all;
-      by[at] = i;
+    // Own lots that expire may also be given up unused.
+    for (let spared = 0; spared <= Math.min(cells, Math.floor(perishing / cell)); spared++) {
+      const at = Math.min(top, cells - spared) * step + mask * shelves;
+      const all = cost + spared * cell * rate + over(Math.max(0, useful - spared * cell - top * cell));
+      if (all < figure[at]!) {
+        figure[at] = all;
+        by[at] = i;
+      }
     }
   });
 
@@ -89,11 +108,14 @@ export function cheapest(model: Model, item: Item, grid: Grid, charges: Charges,
     Math.ceil(
       (reach[t]! + Math.min(longer[t]!, Math.max(0, covered - cumulative[Math.max(0, t + delay - 1)]!))) / cell,
     );
+  // Every lot pays for itself, so what is still to come costs at least nothing beyond the use it covers.
+  const paid = usePaid(item, grid, rates.use);
+  const limit = options.every(({ paysItself }) => paysItself) ? ceiling + 1e-6 * Math.abs(ceiling) + 1 : Infinity;
   for (let at = 0; at <= top; at++) {
     const covered = at * cell;
     for (let state = at * step; state < (at + 1) * step; state++) {
       const here = figure[state]!;
-      if (here === Infinity) continue;
+      if (here === Infinity || here + paid[at]! > limit) continue;
       const longest = state % shelves;
       const mask = (state - at * step - longest) / shelves;
       if (covered < wanted) {
@@ -180,6 +202,7 @@ export function cheapest(model: Model, item: Item, grid: Grid, charges: Charges,
     }
   }
 
+  if (least === Infinity) return { figure: Math.min(ceiling, dear), plan: null };
   const orders: Order[] = [];
   const spare = new Array<number>(weeks + 1).fill(0);
   const given = campaigns.map((): number | null => null);

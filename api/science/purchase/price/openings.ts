@@ -11,6 +11,9 @@ export interface Opening {
   readonly useful: number;
   /** Minor units: campaigns, and what must be written off. */
   readonly cost: number;
+  /** Base units of what is useful that expire within the plan, and what one that is given up costs at the least. */
+  readonly perishing: number;
+  readonly rate: number;
 }
 
 export function openingsOf(model: Model, item: Item, rates: Rates): Opening[] {
@@ -28,12 +31,13 @@ export function openingsOf(model: Model, item: Item, rates: Rates): Opening[] {
     const free = freeOf(item, plan, lots);
     if (free.some((quantity) => quantity < 0)) return [];
     const use = firstExpiryFirst(model, item, plan);
-    let [useful, wasted, rate] = [0, 0, Infinity];
+    let [useful, wasted, perishing, rate] = [0, 0, 0, Infinity];
     lots.forEach(({ last }, lot) => {
       const used = use[lot]!.reduce((sum, quantity) => sum + quantity, 0);
       if (last > model.weeks) useful += free[lot]!;
       else {
         useful += used;
+        perishing += used;
         wasted += free[lot]! - used;
         rate = Math.min(rate, rates.writeOff[last]!);
       }
@@ -44,6 +48,6 @@ export function openingsOf(model: Model, item: Item, rates: Rates): Opening[] {
       mask |= 1 << i;
       for (const { week, quantity } of campaigns[i]!.uses) cost += quantity * rates.use[week]!;
     });
-    return [{ covered, mask, useful, cost }];
+    return [{ covered, mask, useful, cost, perishing, rate: perishing > 0 ? rate : 0 }];
   });
 }

@@ -13,6 +13,8 @@ export interface Option {
   readonly cells: number;
   /** Cells that one pack less would cover, where that has the same price; −1 where it has another. */
   readonly fewer: number;
+  /** No base unit of it is worth more than it costs, whatever becomes of it. */
+  readonly paysItself: boolean;
   /** Weeks from order to release. */
   readonly delay: number;
   /** The rank of its shelf life among those of the item's offers. */
@@ -124,6 +126,7 @@ export function optionsOf(
             mask,
             cells: Math.ceil(useful / grid.cell),
             fewer: samePrice && isDearer && free >= offer.pack ? Math.floor((free - offer.pack) / grid.cell) : -1,
+            paysItself: isDearer,
             delay,
             shelf: shelves.indexOf(offer.lasts),
             reach,
