@@ -16,6 +16,10 @@ export function dayWords(day: string, today: string): string {
 export const amountOf = (amount: number, of: Pick<Item, 'unit'>): string =>
   of.unit === 'PLATES' ? plates(Math.floor(amount)) : grams(amount);
 
+/** What a week uses, also where that is less than a whole plate. */
+export const weeklyWords = (amount: number, of: Pick<Item, 'unit'>): string =>
+  of.unit === 'PLATES' ? `about ${Number(amount.toPrecision(2))} plates` : grams(amount);
+
 /** A chance as a person takes it: never surer than it is. */
 export function chanceWords(chance: number): string {
   if (chance >= 0.995) return 'almost certainly';
