@@ -5,7 +5,7 @@ export interface Span {
   to: string;
 }
 
-export const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
+const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 
 /** "Mon to Fri", "Mon, Wed": days in a row of three or more are said by their ends. */
 export function daysWords(days: readonly number[]): string {

@@ -30,7 +30,7 @@ const looks: readonly number[] = (() => {
 const upTo = (value: number, step: number): number => Number((Math.ceil(value / step - 1e-9) * step).toPrecision(6));
 
 /** What goes in, on a grid a chemist would not tell from it: 0.5 % of water, half a millimetre, a millibar; what does not count left out. */
-export function coarse(of: InOven): InOven {
+function coarse(of: InOven): InOven {
   const { isPlates, isVacuum, oven, depthMm, layerMm, waterFraction, roomVapourPa, trayAreaM2 } = of;
   const pumped = isVacuum && oven.kind === 'VACUUM';
   return {

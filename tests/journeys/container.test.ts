@@ -124,7 +124,7 @@ describe('a container', () => {
       await page.getByRole('button', { name: 'it is dried' }).click();
       await page
         .locator('[data-would]')
-        .getByText(/^If it is dried now at 130\s°C for 60\smin/)
+        .getByText(/^If it is dried now at 130\s°C under vacuum for 60\smin, 10\smm deep, and closed: next scoop about/)
         .waitFor();
       await page.getByRole('button', { name: 'Leave it' }).click();
     } else {
