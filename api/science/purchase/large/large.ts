@@ -24,6 +24,13 @@ const first = [
   [1, 0.25],
 ] as const;
 
+/** Branches of the choice among known plans, and turns of polishing: counted, so that the answer is always the same. */
+const [nodes, turns] = [500, 8];
+
+/** Rounds of pricing that the seconds buy on an ordinary machine; the clock is only the guard. */
+const roundsOf = ({ items, weeks, problem }: Model): number =>
+  Math.min(60, Math.ceil((problem.limits.seconds * 2000) / (items.length * weeks)));
+
 function firstCharges(model: Model, share: number, room: number): Charges {
   const charges = noCharges(model);
   for (const offer of model.offers) {
@@ -74,18 +81,31 @@ export function largePlan(model: Model, highs: Highs, watch: PurchaseWatch): Fou
       stable = asked;
     }
   };
-  for (const [share, room] of first) price(firstCharges(model, share, room));
   const stopped = () => watch.cancelled();
-  let objective = Infinity;
-  for (let round = 0; round < 60 && !past(pricingShare); round++) {
+  const polish = (roomShare: number, share: number): void => {
+    keep(
+      turn(
+        model,
+        grids,
+        best,
+        roomShare,
+        () => past(share),
+        (index, settled) => pool.add(model.items[index]!, settled),
+      ),
+    );
+  };
+  // A first plan, whatever time there is: item by item, each beside those before it.
+  polish(1, Infinity);
+  for (const [share, room] of first) if (!past(pricingShare)) price(firstCharges(model, share, room));
+  const rounds = roundsOf(model);
+  for (let round = 0; round < rounds && !past(pricingShare); round++) {
     const solved = master(model, highs, pool.columns, false, { seconds, stopped });
     if (!solved) break;
-    objective = solved.solved.objective;
+    const { objective } = solved.solved;
     if (objective - bound < 1e-4 * Math.abs(objective)) break;
     price(between(stable, solved.charges, round % 2 === 1 ? 1 : 0.5));
-    watch.progress(Math.min(pricingShare, watch.seconds() / seconds));
+    watch.progress((choosingShare * (round + 1)) / rounds);
   }
-
   // Once more in small cells: less is rounded up.
   if (!past(choosingShare - 0.05)) {
     price(
@@ -95,32 +115,23 @@ export function largePlan(model: Model, highs: Highs, watch: PurchaseWatch): Fou
   }
   if (!past(choosingShare)) {
     const left = Math.max(0.2, (choosingShare + 0.08) * seconds - watch.seconds());
-    const chosen = master(model, highs, pool.columns, true, { seconds: left, gap: 0.0005, nodes: 2000, stopped });
+    const chosen = master(model, highs, pool.columns, true, { seconds: left, gap: 0.0005, nodes, stopped });
     if (chosen) {
       const taken = pool.columns.filter((_, i) => chosen.solved.values[i]! > 0.5);
       keep(model.items.map(({ index }) => taken.find(({ item }) => item.index === index)?.settled ?? nothing[index]!));
     }
   }
-  for (let round = 0; round < 12 && !past(0.97); round++) {
-    const before = cost;
-    const next = turn(
-      model,
-      grids,
-      best,
-      round % 2 === 0 ? 1 : 0.4,
-      () => past(0.97),
-      (index, settled) => {
-        pool.add(model.items[index]!, settled);
-      },
-    );
-    keep(next);
-    if (cost - bound <= gap * Math.abs(cost)) break;
-    if (round % 2 === 1 && before - cost < 1e-6) break;
+  const isNear = () => cost - bound <= gap * Math.abs(cost);
+  for (let round = 0, before = Infinity; round < turns && !past(0.97) && !isNear(); round += 2) {
+    if (before - cost < 1e-6) break;
+    before = cost;
+    polish(1, 0.97);
+    polish(0.4, 0.97);
   }
   return {
     plans: best.map(({ plan }) => plan),
     uses: best.map(({ use }) => use),
     bound,
-    status: watch.cancelled() ? 'cancelled' : cost - bound <= gap * Math.abs(cost) || !past(0.97) ? 'gap' : 'time',
+    status: watch.cancelled() ? 'cancelled' : isNear() || !past(0.97) ? 'gap' : 'time',
   };
 }
