@@ -15,7 +15,7 @@ import { daysAfter } from './weeks.ts';
 
 export type CampaignKept = { campaignId: string; notes: string[] };
 
-export async function campaignOf(
+async function campaignOf(
   { tx, labId }: { tx: Pick<Work['tx'], 'campaign'>; labId: string },
   id: string,
   path = 'input.id',

@@ -2,7 +2,7 @@
 import { countBelow } from '../science/distributions/counts.ts';
 import { leadDemand } from '../science/demand/lead.ts';
 
-export interface Weekly {
+interface Weekly {
   readonly mean: number;
   readonly variance: number;
 }

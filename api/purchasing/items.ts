@@ -13,7 +13,7 @@ import { type ItemStock, shelfOf } from './shelf.ts';
 import { dayOf, mondayOf, weekOf } from './weeks.ts';
 
 /** What counts for one item: the lab's rule where nothing of its own is set. */
-export interface ItemRule {
+interface ItemRule {
   serviceLevel: number;
   checkWeeks: number;
   checkMinor: number;

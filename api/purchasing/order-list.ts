@@ -30,7 +30,7 @@ const columns = [
 ];
 
 /** One order a line; amounts are decimals with a point. What a spreadsheet would take for a formula is not one. */
-export function csvOf(rows: readonly Row[], currency: Currency): string {
+function csvOf(rows: readonly Row[], currency: Currency): string {
   const lines = rows.map((row) => [
     row.number,
     stateWords[row.state],
@@ -61,7 +61,7 @@ function lineOf(row: Row, currency: Currency): string {
 }
 
 /** One part for each supplier, with what it comes to. */
-export function letterOf(rows: readonly Row[], currency: Currency): string {
+function letterOf(rows: readonly Row[], currency: Currency): string {
   const suppliers = new Map<string, Row[]>();
   for (const row of rows) suppliers.set(row.supplier.name, [...(suppliers.get(row.supplier.name) ?? []), row]);
   return [...suppliers]

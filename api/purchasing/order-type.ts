@@ -17,7 +17,7 @@ import { askForOrderSaid, placeOrderSaid, shelveOrderSaid, whichSaid } from './s
 import { orderShelved, orderTakenBack, stillOut } from './shelve.ts';
 import { dayOf } from './weeks.ts';
 
-export const OrderStateEnum = builder.enumType('OrderState', {
+const OrderStateEnum = builder.enumType('OrderState', {
   description: 'How far an order is.',
   values: {
     ASKED_FOR: { description: 'Somebody asked for it; it is not bought yet.' },

@@ -78,7 +78,7 @@ function postpone(asked: Asked): Remedy[] {
     });
 }
 
-export interface Relaxed {
+interface Relaxed {
   readonly limit: number;
   readonly stock: LotStock | null;
 }

@@ -25,7 +25,7 @@ export function checkPrices(prices: readonly Price[], under = 'input'): void {
 export const priceFor = (prices: readonly Price[], packs: number): number =>
   prices.reduce((found, { from, minor }) => (packs >= from ? minor : found), prices[0]?.minor ?? 0);
 
-export interface Lead {
+interface Lead {
   readonly leadLeastWeeks: number;
   readonly leadUsualWeeks: number;
   readonly leadMostWeeks: number;
@@ -63,7 +63,7 @@ export function plannedWeeks(lead: Lead): number {
   return lead.leadMostWeeks;
 }
 
-export interface Pack {
+interface Pack {
   readonly backing: Backing | null;
   readonly packGrams: number | null;
   readonly packPlates: number | null;

@@ -7,7 +7,7 @@ import type { Transaction } from '../work.ts';
 import { type Item, itemKey, itemOf } from './item.ts';
 import { purchaseSettingsOf } from './settings.ts';
 
-export type ShelfReader = Pick<Transaction, 'container' | 'recipe' | 'lotDecision' | 'lotCheck' | 'lot'>;
+type ShelfReader = Pick<Transaction, 'container' | 'recipe' | 'lotDecision' | 'lotCheck' | 'lot'>;
 
 const withAll = {
   include: { lot: { include: { sorbent: true } }, exposure: true, holds: { where: { releasedAt: null } } },

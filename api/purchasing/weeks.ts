@@ -20,10 +20,6 @@ export const mondayOfWeek = (fromMonday: string, week: number): string => daysAf
 export const weekOf = (fromMonday: string, day: string): number =>
   Math.floor(utc(day).diff(utc(fromMonday), 'days').days / 7) + 1;
 
-/** The last instant of a day on the lab's clock. */
-export const endOfDay = (day: string, timeZone: string): Date =>
-  DateTime.fromISO(day, { zone: timeZone }).endOf('day').toJSDate();
-
 /** As people say it: `12 March`, with the year where it is another one. */
 export function daySaid(day: string, today: string): string {
   const at = utc(day).setLocale('en-GB');
