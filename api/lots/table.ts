@@ -205,7 +205,7 @@ function runIn({ line, cells }: Row, columns: readonly Column[], reading: Readin
   const [issue] = read.error.issues;
   const key = issue?.path[0];
   const column = columns.find(({ field }) => field === key || (key === 'waterFraction' && field === 'waterPercent'));
-  const value = key === undefined || key === 'spots' ? '' : String(raw[String(key)] ?? '');
+  const value = column ? (cells[columns.indexOf(column)] ?? '') : '';
   const message = key === 'spots' ? 'no value of any compound' : `${value || 'nothing'} cannot be`;
   problems.push(problem(line, column?.heading ?? null, value, message, issue?.message ?? 'something else'));
   return [];

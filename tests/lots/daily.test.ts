@@ -94,7 +94,7 @@ describeEngines('the daily check', (on) => {
 
   it('marks where one lot ends and the next begins, and what left the limits of the first', async () => {
     await world.drum(2000, {}, { lotNumber: 'F-118', receivedAt: world.ago(30 * day) });
-    const value = (i: number): number => 0.41 + [0, 0.01, -0.01, 0.005, -0.005][i % 5]! + (i < 20 ? 0 : 0.08);
+    const value = (i: number): number => 0.41 + ([0, 0.01, -0.01, 0.005, -0.005][i % 5] ?? 0) + (i < 20 ? 0 : 0.08);
     const rows = Array.from({ length: 24 }, (_, i) => {
       const on = new Date(world.ago((25 - i) * day)).toISOString().slice(0, 10);
       return `${on}\t${i < 20 ? 'F-117' : 'F-118'}\t${value(i).toFixed(3)}`;
