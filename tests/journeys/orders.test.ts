@@ -62,7 +62,7 @@ describe('what runs low', () => {
     const line = page.locator('[data-order]');
     await line.getByText('asked for today').waitFor();
     expect(await page.locator('[data-undo]').isVisible()).toBe(true);
-    await line.getByRole('button', { name: /^Bought:/ }).click();
+    await line.getByRole('button', { name: /^Bought\s*:/ }).click();
     await line.getByText(/expected by/).waitFor();
     const packs = Number(/(\d+) drum/.exec((await line.locator('strong').textContent()) ?? '')?.[1]);
 
@@ -90,25 +90,38 @@ describe('what runs low', () => {
 });
 
 describe('a campaign', () => {
-  it('that does not fit its lot says so, with what would make it last; one that fits has its lot kept', async () => {
-    const { page, context, complaints } = await visit(browser, served.address);
-    await page.goto('/orders?show=campaigns');
+  async function tellOne(page: Page, name: string, amount: string): Promise<void> {
     await page.getByText('Tell a campaign').click();
-    await page.getByLabel('What it is').fill('alkaloid screen');
-    await page.getByLabel('Each time, dry g or plates').fill('900');
+    await page.getByLabel('What it is').fill(name);
+    await page.getByLabel('Each time, dry g or plates').fill(amount);
     await page.getByLabel('First on').fill(daysFromNow(7).toISOString().slice(0, 10));
     await page.getByLabel('How many times').fill('3');
     await page.getByRole('button', { name: 'Tell it' }).click();
-    const line = page.locator('[data-campaign]');
-    await line.getByText('No lot is kept for it yet').waitFor();
-    await line.getByLabel(/Which lot to keep/).selectOption('F-118');
-    await line.getByRole('button', { name: /^Keep it for/ }).click();
-    await line.getByRole('alert').waitFor();
+    await page.locator(`[data-campaign="${name}"]`).waitFor();
+  }
+
+  it('that does not fit its lot says what it would take; one that fits has its lot kept to the end', async () => {
+    const { page, context, complaints } = await visit(browser, served.address);
+    await page.goto('/orders?show=campaigns');
+    await tellOne(page, 'alkaloid screen', '900');
+    const long = page.locator('[data-campaign="alkaloid screen"]');
+    await long.getByLabel(/Which lot to keep/).selectOption('F-118');
+    await long.getByRole('button', { name: /^Keep it\s+for/ }).click();
+    await long.getByText('Its check is not done yet').waitFor();
     await looksRight(page);
-    await line.getByRole('button', { name: /^Will F-118 last/ }).click();
-    await line.locator('.answer p').first().waitFor();
-    await line.getByRole('button', { name: /^Drop/ }).click();
-    await page.getByText('No campaign is told').waitFor();
+    await long.getByRole('button', { name: 'Keep it before its check is done' }).click();
+    await long.getByText('A lot with 2700 g free').waitFor();
+    // Whether it will last is answered beside the refusal.
+    await long.locator('.answer p').first().waitFor();
+
+    await tellOne(page, 'resin acids', '20');
+    const short = page.locator('[data-campaign="resin acids"]');
+    await short.getByLabel(/Which lot to keep/).selectOption('F-118');
+    await short.getByRole('button', { name: /^Keep it\s+for/ }).click();
+    await short.getByRole('button', { name: 'Keep it before its check is done' }).click();
+    await short.getByText('Lot F-118 is kept for it, to the end').waitFor();
+    await long.getByRole('button', { name: /^Drop/ }).click();
+    await long.waitFor({ state: 'detached' });
     expect(complaints).toEqual([]);
     await context.close();
   });
@@ -119,7 +132,10 @@ describe('the ledger', () => {
     const { page, context, complaints } = await visit(browser, served.address);
     await page.goto('/ledger?weeks=52');
     const lot = page.locator('li', { has: page.getByRole('button', { name: 'F-118' }) });
-    await lot.getByText(/750\sg used/).waitFor();
+    // By the water it came in with: near to the five times 150 g on the balance, whatever air the drum took up since.
+    const words = (await lot.getByText(/\d+\sg used/).textContent()) ?? '';
+    const shown = Number(/(\d+)\sg used/.exec(words)?.[1]);
+    expect(Math.abs(shown - 750)).toBeLessThan(30);
     expect(await lot.textContent()).toContain('lost (in drying)');
     await lot.getByRole('button', { name: 'F-118' }).press('Enter');
     const week = lot.locator('tbody th button').first();
@@ -135,7 +151,7 @@ describe('the ledger', () => {
     for await (const part of stream) text += String(part);
     const rows = parse<Record<string, string>>(text, { columns: true }).filter(({ lot: of }) => of === 'F-118');
     const used = rows.reduce((sum, row) => sum + Number(row['used']) * Number(row['asReceivedPerDry']), 0);
-    expect(used).toBeCloseTo(750, 0);
+    expect(Math.abs(used - shown)).toBeLessThan(1);
     // The address holds what is open, so that it can be sent.
     await page.reload();
     await lot.locator('.events').getByText('150 g taken').waitFor();
