@@ -18,7 +18,7 @@ export const unitOf: Record<Retention, string> = {
 
 const pieces = (retention: Retention, count: number): string => {
   const one = retention === 'RF' ? 'plate' : 'column';
-  return `${count} ${one}${count === 1 ? '' : 's'}`;
+  return `${count} more ${one}${count === 1 ? '' : 's'}`;
 };
 
 /** `Sudan red`, or `Sudan red against Sudan yellow`. */
@@ -70,12 +70,12 @@ function moreWords({ more, moreIfSame, canSayMore }: Comparison, { retention }: 
     const what = retention === 'RF' ? 'plates' : 'columns';
     return `Run ${what} of both lots in one tank on one day, three of each at least.`;
   }
-  const same = moreIfSame === null ? '' : `${pieces(retention, moreIfSame)} more of each if they are the same`;
+  const same = moreIfSame === null ? '' : `${pieces(retention, moreIfSame)} of each`;
   if (more === null && moreIfSame === null) return 'The values scatter too much: no number of plates would do.';
   if (more === null)
-    return `The lots look about the margin apart, where no number decides; ${same} would, with a chance of 80 %.`;
-  const apart = `${pieces(retention, more)} more of each lot decide with a chance of 80 % if they are as far apart as they look`;
-  return `About ${apart}${same && more !== moreIfSame ? `, ${same}` : ''}.`;
+    return `The lots look about the margin apart, where no number decides; ${same} would if they are the same, with a chance of 80 %.`;
+  const apart = `${pieces(retention, more)} of each lot decide with a chance of 80 % if they are as far apart as they look`;
+  return `About ${apart}${same && more !== moreIfSame ? `; ${moreIfSame} if they are the same` : ''}.`;
 }
 
 export function listed(names: readonly string[]): string {

@@ -73,6 +73,7 @@ describe('a new lot', () => {
     await page.getByLabel('Paste a table, or drop a .csv here').fill(table(0.002));
     await page.getByRole('button', { name: 'Note the plates' }).click();
     await page.getByText('P-067 behaves like P-066').waitFor();
+    expect(await isTooWide(page)).toBe(false);
     expect(await tooSmall(page)).toEqual([]);
     expect(await findings(page)).toEqual([]);
 

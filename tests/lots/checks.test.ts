@@ -135,7 +135,7 @@ describeEngines('a lot check', (on) => {
     const { check } = await begin({ table: few });
     expect(check.verdict.outcome).toBe('TOO_FEW');
     expect(check.verdict.more).toBeGreaterThan(0);
-    expect(check.verdict.sentence).toMatch(/^Too few for a verdict\. About \d+ plates? more of each lot decide/);
+    expect(check.verdict.sentence).toMatch(/^Too few for a verdict\. About \d+ more plates? of each lot decide/);
     const rest = [table(0.002).split('\n')[0], ...table(0.002).split('\n').slice(5)].join('\n');
     const more = await world.tell<Kept>('recordLotCheck', { check: check.id, table: rest }, checkFields);
     expect(more.check.id).toBe(check.id);
