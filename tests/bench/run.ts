@@ -22,6 +22,7 @@ const names = [
   'demand-1000-items',
   'calibration',
   'prep-sheet',
+  'purchase-40x52',
   'ledger',
 ];
 const file = (name: string) => fileURLToPath(new URL(`./${name}.ts`, import.meta.url));

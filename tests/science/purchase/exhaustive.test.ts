@@ -1,0 +1,51 @@
+// Small purchases against every plan there is: breaks, fees, minimums, checks, campaigns that need one lot, shelf lives
+// that cross, two deliveries of one supplier in a week.
+import { describe, expect, it } from 'vitest';
+import { largePlan } from '../../../api/science/purchase/large/large.ts';
+import { modelOf } from '../../../api/science/purchase/model.ts';
+import { amount } from '../../support/amount.ts';
+import { leastByTrying } from './every-plan.ts';
+import { highs, planned, unwatched } from './problems.ts';
+import { tinyProblems } from './tiny.ts';
+
+const cases = tinyProblems(amount(45, 220)).map((problem) => ({ problem, least: leastByTrying(problem) / 1e6 }));
+
+describe('a small purchase', () => {
+  it('costs as little as the cheapest of all plans, and says that it is proven', () => {
+    const off = cases.map(({ problem, least }) => {
+      const { status, cost, bound } = planned(problem);
+      // Half to even: never further from the exact sum than a half.
+      return { status, isLeast: Math.abs(cost - least) <= 0.5, isTight: bound === cost };
+    });
+    expect(off).toEqual(cases.map(() => ({ status: 'optimal', isLeast: true, isTight: true })));
+  });
+
+  it('is not all alike: shelf lives cross, a supplier delivers twice in a week, campaigns, minimums, breaks', () => {
+    const share = (is: (problem: (typeof cases)[number]['problem']) => boolean) =>
+      cases.filter(({ problem }) => is(problem)).length / cases.length;
+    const pairs = ({ offers }: (typeof cases)[number]['problem']) =>
+      offers.flatMap((a) => offers.filter((b) => a !== b && a.item === b.item).map((b) => [a, b] as const));
+    expect(share((problem) => pairs(problem).some(([a, b]) => a.supplier === b.supplier))).toBeGreaterThan(0.02);
+    expect(
+      share((problem) =>
+        pairs(problem).some(
+          ([a, b]) => b.shelfWeeks !== null && a.leadWeeks < b.leadWeeks && (a.shelfWeeks ?? 99) > b.shelfWeeks + 1,
+        ),
+      ),
+    ).toBeGreaterThan(0.02);
+    expect(share(({ campaigns }) => campaigns.length > 0)).toBeGreaterThan(0.2);
+    expect(share(({ suppliers }) => suppliers.some(({ minOrder }) => minOrder > 0))).toBeGreaterThan(0.2);
+    expect(share(({ offers }) => offers.some(({ prices }) => prices.length > 1))).toBeGreaterThan(0.2);
+  });
+});
+
+describe('the way of many items, on small purchases', () => {
+  it('never claims a bound above the least cost, nor a plan below it', () => {
+    const wrong = cases.filter(({ problem, least }) => {
+      const model = modelOf({ ...problem, limits: { seconds: 1e9, gap: 0 } });
+      const { bound } = largePlan(model, highs, unwatched);
+      return bound === null || bound > least + 1e-6;
+    });
+    expect(wrong).toEqual([]);
+  });
+});
