@@ -2,10 +2,10 @@
 import { z } from 'zod';
 import type { Context } from '../context.ts';
 import type { DryingRequest } from '../database/generated/sqlite/client.ts';
-import { invalid } from '../errors.ts';
+import { invalid, Refused } from '../errors.ts';
 import { containerOf } from '../stock/service.ts';
 import { newId, write, type Work } from '../work.ts';
-import { howDried } from './how-dried.ts';
+import { howClassIsDried, howDried, ownRecipes } from './how-dried.ts';
 import { checkRequest, positionBefore } from './rules.ts';
 import { requestSaid } from './request-said.ts';
 import { lastOf, type Requested } from './request.ts';
@@ -35,6 +35,42 @@ export async function requestMade(work: Work, input: Asked): Promise<DryingReque
   });
   work.changed('DryingRequest', request.id, 'MADE');
   return request;
+}
+
+/** The same of many at once, in the order given; what is refused, as what somebody has asked for already, is left out. */
+export async function requestsMade(work: Work, inputs: readonly Asked[]): Promise<void> {
+  if (inputs.length === 0) return;
+  const { tx, labId, now } = work;
+  const containers = await tx.container.findMany({
+    where: { labId, label: { in: inputs.map(({ label }) => label) } },
+    include: { lot: { include: { sorbent: true } } },
+  });
+  const containerId = { in: containers.map(({ id }) => id) };
+  const waiting = await tx.dryingRequest.findMany({ where: { labId, state: 'WAITING', containerId } });
+  const own = await ownRecipes(tx, labId);
+  const last = await lastOf(work);
+  let position = positionBefore(last ? [last] : [], null) ?? 0;
+  const rows: DryingRequest[] = [];
+  for (const input of inputs) {
+    const container = containers.find(({ label }) => label === input.label);
+    if (!container) continue;
+    const { refusal } = howClassIsDried(own, container.lot.sorbent.sorbentClass, container.backing);
+    const { dryGrams, plates, why, wantedBy = null, temperatureC = null, minutes = null } = input;
+    const { priority, depthMm = null, readyAt = null, needId = null } = input;
+    const others = [...waiting, ...rows].filter((one) => one.containerId === container.id);
+    try {
+      checkRequest(container, refusal, { dryGrams, plates, temperatureC }, others);
+    } catch (error) {
+      if (!(error instanceof Refused)) throw error;
+      continue;
+    }
+    const of = { containerId: container.id, dryGrams, plates, why, wantedBy, temperatureC, minutes, position };
+    const kept = { id: newId(), labId, weight: priority ?? 1, depthMm, readyAt, needId };
+    rows.push({ ...of, ...kept, state: 'WAITING', madeAt: now, endedAt: null, eventId: null });
+    position += 1;
+  }
+  await tx.dryingRequest.createMany({ data: rows });
+  for (const { id } of rows) work.changed('DryingRequest', id, 'MADE');
 }
 
 /** Puts a container, or some of it, on the list; last, until it is moved. */

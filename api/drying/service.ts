@@ -6,5 +6,5 @@ export { howClassIsDried, howDried, ownRecipes, type HowDried } from './how-drie
 export { usualTargetOf } from './forecast-start.ts';
 export { planApart, usualSeconds } from './planning/plan-apart.ts';
 export { onRequestEnded } from './ended.ts';
-export { requestMade } from './request-made.ts';
+export { requestMade, requestsMade } from './request-made.ts';
 export { requestWithdrawn, requestWaits, requestAnswered } from './request-ends.ts';

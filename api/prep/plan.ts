@@ -214,12 +214,19 @@ async function stocked(work: Work, prep: PrepFacts): Promise<{ lacking: Map<stri
   for (const { need, kept } of without) if (kept.length > 0) await needLetGo(work, need.id);
   let isMoved = without.some(({ kept }) => kept.length > 0);
   const keeps: Keeps[] = [];
+  const byLot = new Map<string, string[]>();
   for (const facts of without) {
     const choice = await reserved(work, shelf, facts, keeps);
-    if (choice.shares !== null) isMoved = true;
+    if (choice.shares !== null) {
+      isMoved = true;
+      const { id, isLotWished, lotId } = facts.need;
+      if (!isLotWished && choice.lotId !== null && lotId !== choice.lotId)
+        byLot.set(choice.lotId, [...(byLot.get(choice.lotId) ?? []), id]);
+    }
     if (choice.shares === null) lacking.set(facts.need.id, lackWords(facts, choice));
   }
   await holdsMade(work, keeps);
+  for (const [lotId, ids] of byLot) await work.tx.need.updateMany({ where: { id: { in: ids } }, data: { lotId } });
   return { lacking, isMoved };
 }
 

@@ -1,8 +1,7 @@
 // The drying that needs ask for: one request for each container that goes to the oven, wanted by when its step ends,
 // closed while solvent is on the plates, withdrawn with the need.
 import type { DryingRequest } from '../database/generated/sqlite/client.ts';
-import { requestMade, requestWithdrawn } from '../drying/service.ts';
-import { Refused } from '../errors.ts';
+import { requestsMade, requestWithdrawn } from '../drying/service.ts';
 import type { Work } from '../work.ts';
 import type { Kept } from './facts.ts';
 import { instantOf } from './hours.ts';
@@ -30,20 +29,13 @@ function wishesOf({ facts, chain, steps }: Planned): Wish[] {
 const asWished = (request: DryingRequest, { wantedBy }: Wish, weight: number): boolean =>
   request.wantedBy?.getTime() === wantedBy.getTime() && request.weight === weight;
 
-/** What somebody has asked for already is dried with that. */
-async function asked(work: Work, wish: Parameters<typeof requestMade>[1]): Promise<void> {
-  try {
-    await requestMade(work, wish);
-  } catch (error) {
-    if (!(error instanceof Refused)) throw error;
-  }
-}
-
 /** Brings the list of what to dry in line with what was planned. */
 export async function requestsKept(work: Work, planned: readonly Planned[]): Promise<void> {
   const { tx, labId } = work;
   const waiting = await tx.dryingRequest.findMany({ where: { labId, state: 'WAITING', needId: { not: null } } });
   const left = new Set(waiting);
+  // What somebody has asked for already is dried with that.
+  const wishes: Parameters<typeof requestsMade>[1][number][] = [];
   for (const one of planned) {
     const { need, how } = one.facts;
     for (const wish of wishesOf(one)) {
@@ -58,7 +50,7 @@ export async function requestsKept(work: Work, planned: readonly Planned[]): Pro
         continue;
       }
       const isPlates = need.kind === 'PLATES';
-      await asked(work, {
+      wishes.push({
         label: container.label,
         dryGrams: isPlates ? null : amount,
         plates: isPlates ? amount : null,
@@ -73,5 +65,6 @@ export async function requestsKept(work: Work, planned: readonly Planned[]): Pro
       });
     }
   }
+  await requestsMade(work, wishes);
   for (const { id } of left) await requestWithdrawn(work, id);
 }

@@ -113,7 +113,5 @@ export async function reserved(work: Work, shelf: Shelf, facts: NeedFacts, keeps
     if (campaignId) await holdMade(work, { ...of, campaignId });
     else keeps.push(of);
   }
-  if (!need.isLotWished && need.lotId !== choice.lotId)
-    await work.tx.need.update({ where: { id: need.id }, data: { lotId: choice.lotId } });
   return choice;
 }
