@@ -70,3 +70,11 @@ export function reorderAnswer(problem: PurchaseProblem, points: Readonly<Record<
   const uses = model.items.map((item, at) => firstExpiryFirst(model, item, plans[at] ?? { orders: [], covered: [] }));
   return answerOf(model, { plans, uses, bound: null, status: 'gap' });
 }
+
+/** Where time ran out before anything cheaper than the simple rule was found, that is the plan; what was proven stays. */
+export function noDearer(answer: PurchaseAnswer, simple: PurchaseAnswer): PurchaseAnswer {
+  if (simple.cost >= answer.cost) return answer;
+  const { status, bound } = answer;
+  const gap = bound === null || simple.cost === 0 ? null : (simple.cost - bound) / Math.abs(simple.cost);
+  return { ...simple, status, bound, gap, gapControllable: null };
+}

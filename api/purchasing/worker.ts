@@ -3,7 +3,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import loadHighs from 'highs';
 import { planPurchase } from '../science/purchase/programme.ts';
 import type { PurchaseAnswer, PurchaseProblem } from '../science/purchase/types.ts';
-import { reorderAnswer } from './policy.ts';
+import { noDearer, reorderAnswer } from './policy.ts';
 
 export interface ToPlanner {
   problem: PurchaseProblem;
@@ -38,4 +38,5 @@ const answer = planPurchase(problem, await loadHighs(), {
     say({ kind: 'progress', share });
   },
 });
-say({ kind: 'whole', answer, simple: reorderAnswer(problem, points), seconds: seconds() });
+const simple = reorderAnswer(problem, points);
+say({ kind: 'whole', answer: noDearer(answer, simple), simple, seconds: seconds() });

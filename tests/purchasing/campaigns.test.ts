@@ -16,7 +16,7 @@ describeEngines('a campaign', (on) => {
   let drum: Seen;
   let made = 0;
   beforeAll(async () => {
-    world = await newWorld(await on.fresh());
+    world = await newWorld(await on.fresh(), { estimates: false });
     await world.furnished();
     buying = buyingOf(world);
   });
@@ -151,8 +151,8 @@ describeEngines('a campaign', (on) => {
     const kept = campaigns.map((campaign) =>
       world.tell('keepLot', { campaign: campaign.id, lotNumber: lot(), ...unchecked }, '__typename'),
     );
-    const needed = Array.from({ length: 20 }, () => need({ dryGrams: 60 }));
-    const held = Array.from({ length: 10 }, () =>
+    const needed = Array.from({ length: 12 }, () => need({ dryGrams: 60 }));
+    const held = Array.from({ length: 18 }, () =>
       world.tell('holdStock', { label: drum.label, dryGrams: 50, forWhat: 'a person' }, '__typename'),
     );
     await Promise.allSettled([...kept, ...needed, ...held]);

@@ -1,7 +1,7 @@
 // What to buy, planned from the lab's own stock, use, offers and campaigns: lines with their reason, what if, what is due, cancelled.
-import { beforeAll, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { planOrdersOf } from '../../api/commands/plan-orders/input.ts';
-import { describeEngines } from '../support/engines.ts';
+import { describeEngines, engineOfSuite, type OnEngine } from '../support/engines.ts';
 import { newWorld, type World } from '../support/world.ts';
 import { buyingOf, silica } from './lab.ts';
 
@@ -36,29 +36,37 @@ const planFields = `id status words whatIf cost { minor } simpleCost { minor } s
   lines { packs asked orderBy sentence total { minor } offer { id } }
   campaigns { campaign { name } lotName isNew } warnings reorderPoints { item point safety unit } due`;
 
-describeEngines('a purchase plan', (on) => {
-  let world: World;
-  let buying: ReturnType<typeof buyingOf>;
-  let offer: string;
-  let plan: Plan;
-  beforeAll(async () => {
-    world = await newWorld(await on.fresh());
-    await world.furnished();
-    buying = buyingOf(world);
-    await world.drum(1400, {}, { lotNumber: 'F-1', receivedAt: world.ago(20 * 24 * 60) });
-    await world.drum(100, {}, { lotNumber: 'F-2' });
-    offer = await buying.offer({ leadUsualWeeks: 2, mostPacks: 4 });
-    await world.tell('setStockItem', { sorbent: silica, weeklyUse: 250, serviceLevel: 0.9 }, '__typename');
-    const uses = [
-      { day: '2026-04-07', amount: 800 },
-      { day: '2026-04-14', amount: 800 },
-    ];
-    await buying.campaign({ name: 'peptides', uses });
-    plan = await planned({ weeks: 12 });
-  });
-
+/** A lab with one offer, a campaign without a lot, and a figure of what a week uses. */
+async function buyingLab(on: OnEngine) {
+  const world = await newWorld(await on.fresh(), { estimates: false });
+  await world.furnished();
+  const buying = buyingOf(world);
+  await world.drum(1400, {}, { lotNumber: 'F-1', receivedAt: world.ago(20 * 24 * 60) });
+  await world.drum(100, {}, { lotNumber: 'F-2' });
+  const offer = await buying.offer({ leadUsualWeeks: 2, mostPacks: 4 });
+  await world.tell('setStockItem', { sorbent: silica, weeklyUse: 250, serviceLevel: 0.9 }, '__typename');
+  const uses = [
+    { day: '2026-04-07', amount: 800 },
+    { day: '2026-04-14', amount: 800 },
+  ];
+  await buying.campaign({ name: 'peptides', uses });
   const planned = async (input: Record<string, unknown>): Promise<Plan> =>
     (await world.tell<{ plan: Plan }>('planOrders', input, `plan { ${planFields} }`)).plan;
+  return { world, buying, offer, planned, plan: await planned({ weeks: 12, seconds: 60 }) };
+}
+
+type BuyingLab = Awaited<ReturnType<typeof buyingLab>>;
+
+describeEngines('a purchase plan', (on) => {
+  let world: World;
+  let buying: BuyingLab['buying'];
+  let offer: string;
+  let plan: Plan;
+  let planned: BuyingLab['planned'];
+  beforeAll(async () => {
+    ({ world, buying, offer, plan, planned } = await buyingLab(on));
+  });
+
   const dueNow = async (weeksAhead = 0) =>
     (
       await world.ask<{ ordersDue: { basis: string; packs: number; orderBy: string; sentence: string }[] }>(
@@ -88,7 +96,7 @@ describeEngines('a purchase plan', (on) => {
   });
 
   it('covers a campaign with one lot, one that it orders where none in the house is large enough', () => {
-    expect(plan.campaigns).toEqual([{ campaign: { name: expect.stringContaining('peptides') }, lotName: 'the lot to be ordered from Marlpit Chemicals in the week of 2 March', isNew: true }]); // prettier-ignore
+    expect(plan.campaigns).toEqual([{ campaign: { name: expect.stringContaining('peptides') }, lotName: expect.stringMatching(/^the lot to be ordered from Marlpit Chemicals in the week of \d+ March$/), isNew: true }]); // prettier-ignore
   });
 
   it('costs no more than ordering at reorder points, which stand beside it', () => {
@@ -105,19 +113,6 @@ describeEngines('a purchase plan', (on) => {
     expect(plan.warnings).toContain('not checked, and planned as if they were accepted: F-2');
   });
 
-  it('supposes: dearer and later goods cost more, and the plan that counts stays', async () => {
-    const whatIf = { supplier: 'Marlpit Chemicals', pricePercent: 50, lateWeeks: 4 };
-    const dearer = await planned({ weeks: 12, whatIf });
-    expect(dearer.whatIf).toBe('Marlpit Chemicals 4 weeks late, prices of Marlpit Chemicals up by 50 %');
-    expect(BigInt(dearer.cost.minor)).toBeGreaterThan(BigInt(plan.cost.minor));
-    const without = await planned({ weeks: 12, whatIf: { rejectedLot: 'F-1' } });
-    expect(without.warnings.join(' ')).toMatch(/lot F-1 is rejected and left out/);
-    expect(BigInt(without.costs['shortage']?.minor ?? 0)).toBeGreaterThan(0n);
-    const { purchasePlan } = await world.ask<{ purchasePlan: { id: string } }>('{ purchasePlan { id } }');
-    expect(purchasePlan.id).toBe(plan.id);
-    expect((await world.refused('planOrders', { whatIf: {} })).path).toBe('input.whatIf');
-  });
-
   it('says what is due, and no longer once it is asked for', async () => {
     const all = await dueNow(12);
     expect(all.every(({ basis }) => basis === 'PLAN')).toBe(true);
@@ -132,7 +127,7 @@ describeEngines('a purchase plan', (on) => {
   it('is planned anew with what is on its way, and says when it should be', async () => {
     expect(plan.due).toEqual([]);
     await buying.order('askForOrder', { offer, packs: 4 });
-    const next = await planned({ weeks: 12 });
+    const next = await planned({ weeks: 12, seconds: 60 });
     const packs = (of: Plan) => of.lines.reduce((sum, line) => sum + line.packs, 0);
     expect(packs(next)).toBeLessThan(packs(plan));
     world.later(7 * 24 * 60);
@@ -142,9 +137,32 @@ describeEngines('a purchase plan', (on) => {
     const { purchasePlan: before } = await world.ask<{ purchasePlan: { id: string } }>('{ purchasePlan { id } }');
     expect(before.id).toBe(plan.id);
   });
+});
+
+describe('a purchase plan', () => {
+  const on = engineOfSuite('sqlite');
+  let world: World;
+  let plan: Plan;
+  let planned: BuyingLab['planned'];
+  beforeAll(async () => {
+    ({ world, plan, planned } = await buyingLab(on));
+  });
+
+  it('supposes: dearer and later goods cost more, and the plan that counts stays', async () => {
+    const whatIf = { supplier: 'Marlpit Chemicals', pricePercent: 50, lateWeeks: 4 };
+    const dearer = await planned({ weeks: 12, seconds: 60, whatIf });
+    expect(dearer.whatIf).toBe('Marlpit Chemicals 4 weeks late, prices of Marlpit Chemicals up by 50 %');
+    expect(BigInt(dearer.cost.minor)).toBeGreaterThan(BigInt(plan.cost.minor));
+    const without = await planned({ weeks: 12, seconds: 60, whatIf: { rejectedLot: 'F-1' } });
+    expect(without.warnings.join(' ')).toMatch(/lot F-1 is rejected and left out/);
+    expect(BigInt(without.costs['shortage']?.minor ?? 0)).toBeGreaterThan(0n);
+    const { purchasePlan } = await world.ask<{ purchasePlan: { id: string } }>('{ purchasePlan { id } }');
+    expect(purchasePlan.id).toBe(plan.id);
+    expect((await world.refused('planOrders', { whatIf: {} })).path).toBe('input.whatIf');
+  });
 
   it('is not written when its planning is cancelled', async () => {
-    const planning = world.refused('planOrders', { weeks: 12 });
+    const planning = world.refused('planOrders', { weeks: 12, seconds: 60 });
     for (let tries = 0; tries < 200; tries++) {
       const { purchasePlanning } = await world.ask<{ purchasePlanning: { items: number } | null }>(
         '{ purchasePlanning { items share } }',

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { chanceOfLasting, weeksWithChance } from '../../api/purchasing/cover.ts';
 import { amountOf, currencyNamed, minorOf, moneyText } from '../../api/purchasing/money.ts';
 import { lineSentence, orderBy, withDays } from '../../api/purchasing/plan-words.ts';
+import { noDearer } from '../../api/purchasing/policy.ts';
 import { wholeWeeks } from '../../api/purchasing/problem.ts';
 import {
   checkPrices,
@@ -17,6 +18,7 @@ import {
   usesInOrder,
 } from '../../api/purchasing/rules.ts';
 import { usableOf } from '../../api/purchasing/shelf.ts';
+import type { PurchaseAnswer } from '../../api/science/purchase/types.ts';
 import { daySaid, mondayOf, weekOf } from '../../api/purchasing/weeks.ts';
 
 const euro = { code: 'EUR', minorDigits: 2 };
@@ -216,5 +218,15 @@ describe('weeks', () => {
         expect(all.reduce((sum, one) => sum + one, 0)).toBe(Math.round(mean * weeks));
       }),
     );
+  });
+});
+
+describe('a plan', () => {
+  const of = (cost: number, bound: number | null) =>
+    ({ status: bound === null ? 'gap' : 'time', cost, bound, gap: 0.4, gapControllable: 0.5 }) as PurchaseAnswer;
+
+  it('is never dearer than ordering at reorder points, and keeps what was proven', () => {
+    expect(noDearer(of(900, 800), of(1000, null))).toEqual(of(900, 800));
+    expect(noDearer(of(1200, 800), of(1000, null))).toMatchObject({ status: 'time', cost: 1000, bound: 800, gap: 0.2 });
   });
 });
