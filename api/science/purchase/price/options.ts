@@ -51,6 +51,14 @@ function spansOf(model: Model, item: Item, offer: Offer): { from: number; to: nu
 }
 
 /** `left`: what a base unit pays that is not used, at the least. */
+/** What own lots may still be used for after a week, at the most. */
+function usedAfter({ weeks }: Model, { lots, cumulative }: Item, week: number): number {
+  return lots.reduce((sum, { quantity, last }) => {
+    if (last <= week) return sum;
+    return sum + (last > weeks ? quantity : Math.min(quantity, cumulative[last]! - cumulative[week]!));
+  }, 0);
+}
+
 export const shelvesOf = (item: Item): number[] =>
   [...new Set(item.offers.map(({ lasts }) => lasts))].sort((a, b) => a - b);
 
@@ -75,7 +83,7 @@ export function optionsOf(
       const last = lastWeek(offer, week);
       if (last > model.weeks) continue;
       reach[week] = item.cumulative[last]!;
-      longer[week] = item.lots.reduce((sum, lot) => sum + (lot.last > last ? lot.quantity : 0), 0);
+      longer[week] = usedAfter(model, item, last);
       writeOff[week] = rates.writeOff[last]!;
     }
     for (const span of spansOf(model, item, offer)) {
