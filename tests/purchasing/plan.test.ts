@@ -52,7 +52,7 @@ async function buyingLab(on: OnEngine) {
   await buying.campaign({ name: 'peptides', uses });
   const planned = async (input: Record<string, unknown>): Promise<Plan> =>
     (await world.tell<{ plan: Plan }>('planOrders', input, `plan { ${planFields} }`)).plan;
-  return { world, buying, offer, planned, plan: await planned({ weeks: 12, seconds: 60 }) };
+  return { world, buying, offer, planned, plan: await planned({ weeks: 8, seconds: 60 }) };
 }
 
 type BuyingLab = Awaited<ReturnType<typeof buyingLab>>;
@@ -92,7 +92,7 @@ describeEngines('a purchase plan', (on) => {
 
   it('is given to the programme exactly as the command takes it from a file', async () => {
     const row = await world.database.read.purchasePlan.findFirstOrThrow({ where: { labId: world.app.lab.id } });
-    expect(planOrdersOf(row.problem)).toMatchObject({ currency: 'EUR', minorDigits: 2, weeks: 12 });
+    expect(planOrdersOf(row.problem)).toMatchObject({ currency: 'EUR', minorDigits: 2, weeks: 8 });
   });
 
   it('covers a campaign with one lot, one that it orders where none in the house is large enough', () => {
@@ -127,7 +127,7 @@ describeEngines('a purchase plan', (on) => {
   it('is planned anew with what is on its way, and says when it should be', async () => {
     expect(plan.due).toEqual([]);
     await buying.order('askForOrder', { offer, packs: 4 });
-    const next = await planned({ weeks: 12, seconds: 60 });
+    const next = await planned({ weeks: 8, seconds: 60 });
     const packs = (of: Plan) => of.lines.reduce((sum, line) => sum + line.packs, 0);
     expect(packs(next)).toBeLessThan(packs(plan));
     world.later(7 * 24 * 60);
@@ -150,10 +150,10 @@ describe('a purchase plan', () => {
 
   it('supposes: dearer and later goods cost more, and the plan that counts stays', async () => {
     const whatIf = { supplier: 'Marlpit Chemicals', pricePercent: 50, lateWeeks: 4 };
-    const dearer = await planned({ weeks: 12, seconds: 60, whatIf });
+    const dearer = await planned({ weeks: 8, seconds: 60, whatIf });
     expect(dearer.whatIf).toBe('Marlpit Chemicals 4 weeks late, prices of Marlpit Chemicals up by 50 %');
     expect(BigInt(dearer.cost.minor)).toBeGreaterThan(BigInt(plan.cost.minor));
-    const without = await planned({ weeks: 12, seconds: 60, whatIf: { rejectedLot: 'F-1' } });
+    const without = await planned({ weeks: 8, seconds: 60, whatIf: { rejectedLot: 'F-1' } });
     expect(without.warnings.join(' ')).toMatch(/lot F-1 is rejected and left out/);
     expect(BigInt(without.costs['shortage']?.minor ?? 0)).toBeGreaterThan(0n);
     const { purchasePlan } = await world.ask<{ purchasePlan: { id: string } }>('{ purchasePlan { id } }');
@@ -162,7 +162,7 @@ describe('a purchase plan', () => {
   });
 
   it('is not written when its planning is cancelled', async () => {
-    const planning = world.refused('planOrders', { weeks: 12, seconds: 60 });
+    const planning = world.refused('planOrders', { weeks: 8, seconds: 60 });
     for (let tries = 0; tries < 200; tries++) {
       const { purchasePlanning } = await world.ask<{ purchasePlanning: { items: number } | null }>(
         '{ purchasePlanning { items share } }',
