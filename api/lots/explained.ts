@@ -112,9 +112,12 @@ export async function explained(
   const values = kept.map(({ value }) => value);
   const enough = values.length >= fewestForShares;
   const found = enough ? explainedBy(values, explanations) : null;
-  const runs = rows.map(({ run }) => runRead(run, null, lab.timeZone));
   const wanted = asked.compound.trim().toLowerCase();
-  const spread = enough ? spreadsOf(runs).find(({ compound }) => compound.toLowerCase() === wanted) : null;
+  const runs = rows.map(({ run }) => {
+    const read = runRead(run, null, lab.timeZone);
+    return { ...read, spots: read.spots.filter(({ compound }) => compound.toLowerCase() === wanted) };
+  });
+  const spread = enough ? spreadsOf(runs)[0] : null;
   return {
     ...{ sorbent, compound: asked.compound, retention, points: rows, plates: kept.length },
     each: (found?.each ?? []).map((one) => ({ ...one, sentence: sentenceOf(one) })),

@@ -83,8 +83,12 @@ export interface CompoundSpread {
   readonly sources: readonly Source[];
 }
 
+/** The newest plates say where spread comes from; the likelihood of more takes seconds. */
+const mostForSpread = 60;
+
 /** Of each compound: how much its values differ between users, lots, boxes, plates, and within a plate. */
-export function spreadsOf(runs: readonly RunRead[]): CompoundSpread[] {
+export function spreadsOf(all: readonly RunRead[]): CompoundSpread[] {
+  const runs = all.slice(-mostForSpread);
   const compounds = [...new Set(runs.flatMap(({ spots }) => spots.map(({ compound }) => compound)))];
   return compounds.flatMap((compound) => {
     const spots: Spot[] = runs.flatMap((run) =>
