@@ -37,7 +37,8 @@ export function yearOfPurchases(
       withoutOld: between(40, 300) * 100,
     };
     const packs = (isPlate ? [25, 50, 100, 200] : [500, 1000, 2500, 5000, 10_000, 25_000]).filter(
-      (pack) => pack <= weekly * weeks && pack >= weekly / 2,
+      // Nobody buys a pack that lasts longer than what is in it keeps.
+      (pack) => pack <= weekly * 26 && pack >= weekly / 2,
     );
     const mine = Array.from({ length: between(2, 3) }, (_, k): PurchaseOffer => {
       const pack = packs[Math.min(packs.length - 1, below(packs.length))] ?? (isPlate ? 25 : 500);

@@ -36,6 +36,9 @@ export interface Offer {
   readonly priceOf: readonly number[];
 }
 
+/** Campaigns of one item that are planned together; more are covered one by one, and then nothing is proven. */
+export const mostTogether = 4;
+
 export interface Item {
   readonly id: string;
   readonly index: number;

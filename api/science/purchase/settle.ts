@@ -54,10 +54,25 @@ function withOld(model: Model, item: Item, from: Settled): Settled {
   return best;
 }
 
+/** A campaign that is left over gets a lot that has enough to spare, where that costs less. */
+function covering(model: Model, item: Item, from: Settled): Settled {
+  let best = from;
+  from.plan.covered.forEach((lot, campaign) => {
+    if (lot !== null) return;
+    for (let other = 0; other < item.lots.length + best.plan.orders.length; other++) {
+      const plan = { ...best.plan, covered: best.plan.covered.map((of, i) => (i === campaign ? other : of)) };
+      if (!fits(item, plan)) continue;
+      const next = countedOf(model, item, plan);
+      if (next.own < best.own) best = next;
+    }
+  });
+  return best;
+}
+
 export function settle(model: Model, item: Item, plan: ItemPlan): Settled {
   const spared = countedOf(model, item, feasible(item, plan));
   const met = plan.spare?.some((quantity) => quantity > 0)
     ? countedOf(model, item, { ...spared.plan, spare: item.demand.map(() => 0) })
     : spared;
-  return withOld(model, item, met.own <= spared.own ? met : spared);
+  return withOld(model, item, covering(model, item, met.own <= spared.own ? met : spared));
 }

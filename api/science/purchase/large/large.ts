@@ -1,7 +1,7 @@
 // Many items: column generation with a master programme, a bound from its prices, then polishing by turns.
 import type { Highs } from 'highs';
 import type { Found } from '../answer.ts';
-import type { Model } from '../model.ts';
+import { type Model, mostTogether } from '../model.ts';
 import { cheapest } from '../price/cheapest.ts';
 import { type Charges, noCharges } from '../price/charges.ts';
 import { gridOf } from '../price/grid.ts';
@@ -131,7 +131,7 @@ export function largePlan(model: Model, highs: Highs, watch: PurchaseWatch): Fou
   return {
     plans: best.map(({ plan }) => plan),
     uses: best.map(({ use }) => use),
-    bound,
+    bound: model.items.every(({ campaigns }) => campaigns.length <= mostTogether) ? bound : null,
     status: watch.cancelled() ? 'cancelled' : isNear() || !past(0.97) ? 'gap' : 'time',
   };
 }

@@ -5,7 +5,7 @@
 // order at no more than its cost: quantities are rounded up to cells, shelf lives only limit how much of a lot is of
 // use, a lot in check counts as released, and what is left over at the end is worth the most it can be. So the least
 // figure here is below the cost of every real plan, whatever it does.
-import type { Item, Model } from '../model.ts';
+import { type Item, type Model, mostTogether } from '../model.ts';
 import { type ItemPlan, type Order, tidy } from '../plan.ts';
 import { type Charges, ratesOf } from './charges.ts';
 import type { Grid } from './grid.ts';
@@ -55,7 +55,8 @@ function usePaid({ demand, cumulative }: Item, { cell, top }: Grid, use: Float64
 export function cheapest(model: Model, item: Item, grid: Grid, charges: Charges, ceiling: number): Cheapest {
   const { weeks } = model;
   const { cell, top, until, calm, safe, below } = grid;
-  const { cumulative, campaigns, source } = item;
+  const { cumulative, source } = item;
+  const campaigns = item.campaigns.slice(0, mostTogether);
   const rates = ratesOf(model, item, charges);
   const openings = openingsOf(model, item, rates);
   const sets = 1 << campaigns.length;
@@ -219,6 +220,6 @@ export function cheapest(model: Model, item: Item, grid: Grid, charges: Charges,
     orders.push({ offer: option.offer, week: week[state]!, packs: option.packs });
   }
   const opening = openings[by[state]!]!;
-  const covered = campaigns.map((_, i) => opening.covered[i] ?? given[i]!);
+  const covered = item.campaigns.map((_, i) => opening.covered[i] ?? given[i] ?? null);
   return { figure: Math.min(least, dear), plan: tidy({ orders, covered, spare }, item.lots.length) };
 }

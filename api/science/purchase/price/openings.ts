@@ -1,6 +1,6 @@
 // What the lots that are there already cover at best, for every way to give them to campaigns.
 import { firstExpiryFirst, freeOf } from '../allocate.ts';
-import type { Item, Model } from '../model.ts';
+import { type Item, type Model, mostTogether } from '../model.ts';
 import { type ItemPlan, lotsOf, suits } from '../plan.ts';
 import type { Rates } from './charges.ts';
 
@@ -17,7 +17,7 @@ export interface Opening {
 }
 
 export function openingsOf(model: Model, item: Item, rates: Rates): Opening[] {
-  const { campaigns } = item;
+  const campaigns = item.campaigns.slice(0, mostTogether);
   let ways: (number | null)[][] = [[]];
   const lots = lotsOf(item, { orders: [], covered: [] });
   for (const campaign of campaigns) {
@@ -27,7 +27,7 @@ export function openingsOf(model: Model, item: Item, rates: Rates): Opening[] {
     ]);
   }
   return ways.flatMap((covered) => {
-    const plan = { orders: [], covered };
+    const plan = { orders: [], covered: [...covered, ...item.campaigns.slice(mostTogether).map(() => null)] };
     const free = freeOf(item, plan, lots);
     if (free.some((quantity) => quantity < 0)) return [];
     const use = firstExpiryFirst(model, item, plan);

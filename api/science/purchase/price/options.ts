@@ -1,5 +1,5 @@
 // Every lot that may come next: an offer, a number of packs, the campaigns it covers; and in which week it costs least.
-import type { Item, Model, Offer } from '../model.ts';
+import { type Item, type Model, mostTogether, type Offer } from '../model.ts';
 import { fewestPacks, lastWeek, releaseWeek, suits } from '../plan.ts';
 import type { Charges, Rates } from './charges.ts';
 import type { Grid } from './grid.ts';
@@ -70,7 +70,8 @@ export function optionsOf(
   charges: Charges,
   left: number,
 ): Option[] {
-  const { source, campaigns } = item;
+  const { source } = item;
+  const campaigns = item.campaigns.slice(0, mostTogether);
   const all: Option[] = [];
   const shelves = shelvesOf(item);
   for (const offer of item.offers) {
