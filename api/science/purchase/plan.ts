@@ -1,5 +1,5 @@
 // A plan of one item: what is ordered, which lot covers which campaign, and the lots that follow from it.
-import { type Item, type Model, never, type Offer } from './model.ts';
+import { type Item, never, type Offer } from './model.ts';
 
 export interface Order {
   readonly offer: Offer;
@@ -72,6 +72,3 @@ export function tidy(plan: ItemPlan, own: number): ItemPlan {
 
 export const suits = (lot: Lot, campaign: { readonly first: number; readonly last: number }): boolean =>
   lot.release <= campaign.first && lot.last >= campaign.last;
-
-export const ordersOf = (model: Model, plans: readonly ItemPlan[]): number =>
-  model.items.reduce((sum, { index }) => sum + (plans[index]?.orders.length ?? 0), 0);

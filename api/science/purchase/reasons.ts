@@ -1,6 +1,6 @@
 // Why a line of the plan is as it is: what would cost more were it ordered a week later, or one pack less of it.
 import { firstExpiryFirst, freeOf } from './allocate.ts';
-import { deliveriesOf, deliveryKey } from './exact.ts';
+import { deliveriesOf, supplierOf, weekOf } from './exact.ts';
 import type { Item, Model } from './model.ts';
 import { type ItemPlan, lotName, lotsOf, type Order, releaseWeek, suits, tidy } from './plan.ts';
 import { reserveOf, type Tally, tallyOf } from './tally.ts';
@@ -52,11 +52,11 @@ function rises(
   const lost = packs(plans[index]!) - packs(after);
   const fees = (of: readonly ItemPlan[]) =>
     [...deliveriesOf(model, of).keys()].reduce(
-      (sum, key) => sum + model.fee[Math.floor(key / (model.weeks + 1))]![key % (model.weeks + 1)]!,
+      (sum, key) => sum + model.fee[supplierOf(model, key)]![weekOf(model, key)]!,
       0,
     );
   const short = [...deliveriesOf(model, others)].reduce(
-    (sum, [key, spent]) => sum + Math.max(0, model.minimum[Math.floor(key / (model.weeks + 1))]! - spent),
+    (sum, [key, spent]) => sum + Math.max(0, model.minimum[supplierOf(model, key)]! - spent),
     0,
   );
   // A pack less saves its price; a price break is what the others then cost more.
