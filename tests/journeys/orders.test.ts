@@ -109,14 +109,18 @@ describe('a campaign', () => {
     await long.getByRole('button', { name: /^Keep it\s+for/ }).click();
     await long.getByText(/A lot with .* free; of F-118/).waitFor();
     await looksRight(page);
-    // Whether it will last is answered beside the refusal.
-    await long.locator('.answer p').first().waitFor();
+    await long.getByRole('link', { name: 'Plan what to buy' }).waitFor();
 
     await tellOne(page, 'resin acids', '20');
     const short = page.locator('[data-campaign="resin acids"]');
     await short.getByLabel(/Which lot to keep/).selectOption('F-118');
     await short.getByRole('button', { name: /^Keep it\s+for/ }).click();
     await short.getByText('Lot F-118 is kept for it, to the end').waitFor();
+    await short.getByRole('button', { name: 'Will F-118 last?' }).click();
+    await short
+      .locator('.answer')
+      .getByText(/kept for campaigns/)
+      .waitFor();
     await long.getByRole('button', { name: /^Drop/ }).click();
     await long.waitFor({ state: 'detached' });
     expect(complaints).toEqual([]);
