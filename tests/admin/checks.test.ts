@@ -165,7 +165,9 @@ describe('pictures', () => {
     expect(far).toMatchObject({ isCut: true, to: 100 });
     expect(axis.place({ difference: null, low: null, high: null })).toBeNull();
     const values = [0.4, 0.42].map((value) => ({ value, isNew: false }));
-    expect(platesOf({ values }).map(({ at }) => at)).toEqual([6.4, 93.6]);
+    expect(platesOf({ values }).map(({ at }) => at)).toEqual([8, 92]);
+    const alike = [0.4, 0.4, 0.42].map((value) => ({ value, isNew: false }));
+    expect(new Set(platesOf({ values: alike }).map(({ at }) => at)).size).toBe(3);
   });
 
   it('of values against names or figures say in words what they show', () => {
