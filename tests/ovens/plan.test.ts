@@ -1,21 +1,13 @@
 // What a plan must keep to whatever waits, and what becomes of it when something moves.
 import { beforeAll, beforeEach, expect, it } from 'vitest';
 import type { Database } from '../../api/database/database.ts';
+import { diceFrom } from '../support/dice.ts';
 import { describeEngines } from '../support/engines.ts';
 import { newWorld, type World } from '../support/world.ts';
 import { ovensIn, planFields, runFields, type Ovens, type SeenRun } from './lab.ts';
 
 const minute = 60_000;
 const ms = (at: string): number => Date.parse(at);
-
-/** Numbers that look like chance and are the same each time (Park & Miller 1988). */
-function diceFrom(seed: number): (below: number) => number {
-  let state = seed;
-  return (below) => {
-    state = (state * 48_271) % 2_147_483_647;
-    return state % below;
-  };
-}
 
 describeEngines('a plan of the ovens', (on) => {
   let database: Database;
