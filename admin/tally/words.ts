@@ -127,3 +127,10 @@ export function barsWords(used: readonly number[], of: Counted, basis: Basis): s
   if (some.length === 0) return `Nothing was used in ${count(used.length, 'week')}.`;
   return `Used in ${some.length} of ${count(used.length, 'week')}, most in one week ${amountWords(Math.max(...some), of, basis)}.`;
 }
+
+/** Lots under the name of their sorbent, in the order in which they come. */
+export function bySorbent<Of extends { sorbent: { name: string } }>(all: readonly Of[]): [name: string, of: Of[]][] {
+  const groups = new Map<string, Of[]>();
+  for (const one of all) groups.set(one.sorbent.name, [...(groups.get(one.sorbent.name) ?? []), one]);
+  return [...groups];
+}

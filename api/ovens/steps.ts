@@ -114,7 +114,8 @@ export function takenOut(context: Context, input: Step): Promise<Stepped> {
     work.changed('DryingRun', run.id, 'CHANGED');
     const stayed = ((at.getTime() - (run.startedAt?.getTime() ?? at.getTime())) / minuteMs) | 0;
     const short = run.leastMinutes - stayed;
-    const notes = short > lateAfterMinutes ? [`${short} min short of what was planned: the model counts what it had`] : [];
+    const notes =
+      short > lateAfterMinutes ? [`${short} min short of what was planned: the model counts what it had`] : [];
     const off = Math.abs(at.getTime() - (run.dueOutAt ?? run.plannedEnd).getTime());
     return { runId: run.id, notes, moved: off > lateAfterMinutes * minuteMs && at > (run.dueOutAt ?? run.plannedEnd) };
   });

@@ -88,7 +88,10 @@ describe('what estimates rest on', () => {
     const room = page.getByRole('listitem').filter({ has: page.getByRole('heading', { name: 'wet bench' }) });
     // The preview goes and the rooms beneath it move up: nobody taps while they move.
     await page.getByRole('heading', { name: 'south-wall.csv' }).waitFor({ state: 'detached' });
-    await room.getByText(/south.wall/).first().waitFor();
+    await room
+      .getByText(/south.wall/)
+      .first()
+      .waitFor();
     await room.getByText('Air over time').click();
     await room.getByRole('button', { name: 'a year' }).click();
     await room.getByRole('application', { name: /^wet bench, temperature/ }).waitFor();

@@ -2,7 +2,10 @@
 import { diceOf } from '../../api/science/ovens/dice.ts';
 import type { PurchaseItem, PurchaseLot, PurchaseOffer, PurchaseProblem } from '../../api/science/purchase/types.ts';
 
-const suppliers = ['Marlpit Chemicals', 'Osier & Tarn', 'Fallow Bank Supply'];
+const suppliers = ['Marlpit Chemicals', 'Osier & Tarn', 'Fallow Bank Supply'] as const;
+
+/** What stands at a place of a list that is never empty, counted round. */
+const at = <T>(all: readonly [T, ...T[]], i: number): T => all[i % all.length] ?? all[0];
 
 export function yearOfPurchases(
   seed: number,
@@ -16,7 +19,7 @@ export function yearOfPurchases(
   const lots: PurchaseLot[] = [];
   const campaigns: PurchaseProblem['campaigns'][number][] = [];
   const volume: [Record<string, number>, Record<string, number>] = [{}, {}];
-  const stored = [0, 0];
+  const stored: [number, number] = [0, 0];
 
   for (let i = 0; i < plates + sorbents; i++) {
     const isPlate = i < plates;
@@ -47,7 +50,7 @@ export function yearOfPurchases(
       return {
         id: `${id} ${'abc'[k]}`,
         item: id,
-        supplier: suppliers[(i + k + below(2)) % 3]!,
+        supplier: at(suppliers, i + k + below(2)),
         pack,
         prices: [
           { from: 1, price },
@@ -55,12 +58,12 @@ export function yearOfPurchases(
           { from: 8, price: Math.round(price * 0.89) },
         ],
         leadWeeks: between(1, 5),
-        shelfWeeks: [26, 40, null][below(3)]!,
+        shelfWeeks: at<number | null>([26, 40, null], below(3)),
         maxPacks: 20,
       };
     });
     offers.push(...mine);
-    const lowest = Math.min(...mine.map(({ pack, prices }) => prices.at(-1)!.price / pack));
+    const lowest = Math.min(...mine.map(({ pack, prices }) => (prices.at(-1)?.price ?? Infinity) / pack));
     items.push({
       id,
       unit: isPlate ? 'plates' : 'g',
@@ -97,7 +100,7 @@ export function yearOfPurchases(
     }
     const group = isPlate ? 0 : 1;
     volume[group][id] = isPlate ? between(8, 20) : between(1, 3);
-    stored[group]! += volume[group][id] * weekly * 9;
+    stored[group] += volume[group][id] * weekly * 9;
   }
   return {
     currency: 'EUR',
@@ -110,7 +113,7 @@ export function yearOfPurchases(
     offers,
     storage: ['cupboard', 'store'].map((id, group) => ({
       id,
-      capacity: Math.round(stored[group]! * (0.9 + 0.3 * unit())),
+      capacity: Math.round((stored[group] ?? 0) * (0.9 + 0.3 * unit())),
       overMicro: between(2, 20) * 10_000,
       volume: volume[group as 0 | 1],
     })),
