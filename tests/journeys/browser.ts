@@ -1,4 +1,5 @@
 // A browser for the journeys: Chromium without a window, in which every foreign host is blocked and counted.
+import { chromiumPath } from '../../.config/chromium.ts';
 import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core';
 
 /** Keeps the browser itself from calling anybody. */
@@ -15,7 +16,7 @@ const args = [
 
 /** `more` are switches of Chromium beyond the usual. */
 export const openBrowser = (more: readonly string[] = []): Promise<Browser> =>
-  chromium.launch({ executablePath: '/usr/bin/chromium', args: [...args, ...more] });
+  chromium.launch({ executablePath: chromiumPath(), args: [...args, ...more] });
 
 export interface Visit {
   page: Page;

@@ -102,9 +102,13 @@ function platformSockets(folder: string): string {
   return process.platform === 'win32' ? '' : join(folder, 'data');
 }
 
-/** A migrated database, closed again, for others to copy. */
-async function migrated(settings: DatabaseSettings): Promise<void> {
-  await (await openDatabase(settings)).close();
+let migrating = Promise.resolve();
+
+/** A migrated database, closed again, for others to copy. One after the other: the schema engine does one thing at a time. */
+function migrated(settings: DatabaseSettings): Promise<void> {
+  const made = migrating.then(async () => (await openDatabase(settings)).close());
+  migrating = made.catch(() => undefined);
+  return made;
 }
 
 /** Vitest's global setup: opens the door, gives the function that closes it and what lies behind. */
