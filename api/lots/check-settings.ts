@@ -2,8 +2,8 @@
 import { z } from 'zod';
 import type { Context } from '../context.ts';
 import { missing } from '../errors.ts';
+import { partAfter, settingsWritten } from '../lab-settings.ts';
 import { usualMargin, usualReadingStep } from '../science/lots/verdict.ts';
-import { write } from '../work.ts';
 import type { checkSettingsSaid, Retention } from './said.ts';
 
 export interface CheckSettings {
@@ -50,27 +50,13 @@ export function marginOf(settings: unknown, retention: Retention, own: number | 
 }
 
 /** Writes the lab's choices; what is null goes back to its default. */
-export async function checkSettingsSet(
+export function checkSettingsSet(
   context: Context,
   input: z.output<typeof checkSettingsSaid>,
 ): Promise<{ labId: string }> {
-  const answer = await write(context, 'setCheckSettings', input, async (work) => {
-    const { clientKey: _, ...rest } = input;
-    if (Object.keys(rest).length === 0) throw missing('input', 'what the lab sets');
-    const lab = await work.tx.lab.findUniqueOrThrow({ where: { id: work.labId } });
-    const before = (lab.settings ?? {}) as Record<string, unknown>;
-    const checks = { ...((before['checks'] ?? {}) as Record<string, unknown>) };
-    for (const [key, value] of Object.entries(rest)) {
-      if (value === null) delete checks[key];
-      else if (value !== undefined) checks[key] = value;
-    }
-    const settings = { ...before, checks } as Record<string, object>;
-    await work.tx.lab.update({ where: { id: lab.id }, data: { settings } });
-    work.changed('Lab', lab.id, 'CHANGED');
-    return { labId: lab.id };
+  return settingsWritten(context, 'setCheckSettings', input, (before) => {
+    const { clientKey: _, ...told } = input;
+    if (Object.keys(told).length === 0) throw missing('input', 'what the lab sets');
+    return partAfter(before, 'checks', told);
   });
-  const { settings } = await context.database.read.lab.findUniqueOrThrow({ where: { id: context.lab.id } });
-  // One process, one lab in memory: every later request reads it there.
-  Object.assign(context.lab, { settings });
-  return answer;
 }

@@ -3,7 +3,7 @@ import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 import ical, { ICalCalendarMethod, ICalEventStatus } from 'ical-generator';
 import { z } from 'zod';
 import type { Context } from '../context.ts';
-import { write } from '../work.ts';
+import { settingsWritten } from '../lab-settings.ts';
 import { planBroughtUp } from './current.ts';
 import { cautionsSaid } from './cautions.ts';
 import { detailOf } from './detail.ts';
@@ -23,23 +23,14 @@ export function calendarTokenOf(settings: unknown): string | null {
 }
 
 /** A new address; the old one answers no longer. */
-export async function calendarRenewed(
+export function calendarRenewed(
   context: Context,
   input: { clientKey?: string | null | undefined },
 ): Promise<{ labId: string }> {
-  const answer = await write(context, 'renewCalendarAddress', input, async (work) => {
-    const lab = await work.tx.lab.findUniqueOrThrow({ where: { id: work.labId } });
-    const settings = {
-      ...(lab.settings as Record<string, object>),
-      calendarToken: randomBytes(24).toString('base64url'),
-    };
-    await work.tx.lab.update({ where: { id: lab.id }, data: { settings } });
-    work.changed('Lab', lab.id, 'CHANGED');
-    return { labId: lab.id };
-  });
-  const { settings } = await context.database.read.lab.findUniqueOrThrow({ where: { id: context.lab.id } });
-  Object.assign(context.lab, { settings });
-  return answer;
+  return settingsWritten(context, 'renewCalendarAddress', input, (before) => ({
+    ...before,
+    calendarToken: randomBytes(24).toString('base64url'),
+  }));
 }
 
 const hashOf = (text: string): Buffer => createHash('sha256').update(text, 'utf8').digest();

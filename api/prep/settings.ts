@@ -2,8 +2,8 @@
 import { z } from 'zod';
 import type { Context } from '../context.ts';
 import { missing } from '../errors.ts';
+import { partAfter, settingsWritten } from '../lab-settings.ts';
 import { said } from '../stock/service.ts';
-import { write } from '../work.ts';
 
 const day = z
   .string('a day such as 2026-12-24')
@@ -96,27 +96,13 @@ export const prepSettingsSaid = z.object({
 });
 
 /** Writes the lab's choices; what is null goes back to its default. */
-export async function prepSettingsSet(
+export function prepSettingsSet(
   context: Context,
   input: z.output<typeof prepSettingsSaid>,
 ): Promise<{ labId: string }> {
-  const answer = await write(context, 'setPrepSettings', input, async (work) => {
-    const { clientKey: _, ...rest } = input;
-    if (Object.keys(rest).length === 0) throw missing('input', 'what the lab sets');
-    const lab = await work.tx.lab.findUniqueOrThrow({ where: { id: work.labId } });
-    const before = (lab.settings ?? {}) as Record<string, unknown>;
-    const prep = { ...((before['prep'] ?? {}) as Record<string, unknown>) };
-    for (const [key, value] of Object.entries(rest)) {
-      if (value === null) delete prep[key];
-      else if (value !== undefined) prep[key] = value;
-    }
-    const settings = { ...before, prep } as Record<string, object>;
-    await work.tx.lab.update({ where: { id: lab.id }, data: { settings } });
-    work.changed('Lab', lab.id, 'CHANGED');
-    return { labId: lab.id };
+  return settingsWritten(context, 'setPrepSettings', input, (before) => {
+    const { clientKey: _, ...told } = input;
+    if (Object.keys(told).length === 0) throw missing('input', 'what the lab sets');
+    return partAfter(before, 'prep', told);
   });
-  const { settings } = await context.database.read.lab.findUniqueOrThrow({ where: { id: context.lab.id } });
-  // One process, one lab in memory: every later request reads it there.
-  Object.assign(context.lab, { settings });
-  return answer;
 }

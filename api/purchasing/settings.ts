@@ -2,8 +2,8 @@
 import { z } from 'zod';
 import type { Context } from '../context.ts';
 import { invalid, missing } from '../errors.ts';
+import { partAfter, settingsWritten } from '../lab-settings.ts';
 import { said } from '../stock/service.ts';
-import { write } from '../work.ts';
 import { type Currency, currencyNamed, minorOf } from './money.ts';
 
 const share = (what: string) => z.number(what).min(0, '0 or more').max(1, '1 or less');
@@ -85,41 +85,21 @@ export const purchaseSettingsSaid = z.object({
   clientKey: said.clientKey,
 });
 
-/** Without what was not told at all. */
-const omitted = (of: Record<string, unknown>): Record<string, unknown> =>
-  Object.fromEntries(Object.entries(of).filter(([, value]) => value !== undefined));
-
 /** Writes the lab's choices; what is null goes back to its default. Prices that are there keep their currency. */
-export async function purchaseSettingsSet(
+export function purchaseSettingsSet(
   context: Context,
   input: z.output<typeof purchaseSettingsSaid>,
 ): Promise<{ labId: string }> {
-  const answer = await write(context, 'setPurchasing', input, async (work) => {
-    const { tx, labId } = work;
+  return settingsWritten(context, 'setPurchasing', input, async (before, { tx, labId }) => {
     const { clientKey: _, currency, checkCost, ...rest } = input;
-    if (Object.keys({ ...rest, ...omitted({ currency, checkCost }) }).length === 0)
+    if (Object.values({ ...rest, currency, checkCost }).every((value) => value === undefined))
       throw missing('input', 'what the lab sets');
-    const lab = await tx.lab.findUniqueOrThrow({ where: { id: labId } });
-    const before = (lab.settings ?? {}) as Record<string, unknown>;
-    const set = { ...((before['purchasing'] ?? {}) as Record<string, unknown>) };
-    const now = purchaseSettingsOf(lab.settings).currency;
+    const now = purchaseSettingsOf(before).currency;
     const wanted =
       currency === undefined ? now : currency === null ? usual.currency : currencyNamed(currency, 'input.currency');
     if (wanted.code !== now.code && (await tx.offer.count({ where: { labId } })) > 0)
       throw invalid('input.currency', wanted.code, `${now.code}: there are offers in it; their prices would be others`);
     const checkMinor = checkCost && minorOf(checkCost, wanted, 'input.checkCost');
-    const told = { ...rest, ...omitted({ currency: currency && wanted, checkMinor }) };
-    for (const [key, value] of Object.entries(told)) {
-      if (value === null) delete set[key];
-      else if (value !== undefined) set[key] = value;
-    }
-    const settings = { ...before, purchasing: set } as Record<string, object>;
-    await tx.lab.update({ where: { id: labId }, data: { settings } });
-    work.changed('Lab', labId, 'CHANGED');
-    return { labId };
+    return partAfter(before, 'purchasing', { ...rest, currency: currency && wanted, checkMinor });
   });
-  const { settings } = await context.database.read.lab.findUniqueOrThrow({ where: { id: context.lab.id } });
-  // One process, one lab in memory: every later request reads it there.
-  Object.assign(context.lab, { settings });
-  return answer;
 }
