@@ -155,7 +155,8 @@ const plan = {
   weeks: number,
   whatIf: maybe(text),
   words: text,
-  cost: { minor: text, text: text },
+  cost: { minor: text },
+  spend: money,
   lines: many({
     offer: { id: text, name: text, supplier: { name: text } },
     amount: text,
@@ -172,8 +173,7 @@ const plan = {
   warnings: many(text),
   simplifications: many(text),
   reorderPoints: many({ item: text, point: number, safety: number, unit: text }),
-  simpleCost: money,
-  saves: money,
+  saves: { minor: text, text: text },
   due: many(text),
 };
 export type Plan = Answer<typeof plan>;

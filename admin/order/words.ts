@@ -40,6 +40,31 @@ export function weekSummary(due: number, orders: readonly Pick<Order, 'state' | 
   return `${parts.filter((part) => part !== null).join('; ')}.`;
 }
 
+interface Costed {
+  spend: { text: string };
+  saves: { minor: string; text: string };
+}
+
+/**
+ * What a plan asks for: what is to be paid. Its whole cost counts what is left at the end as well, may lie below
+ * nothing, and is a figure to compare plans by, not one to be told.
+ */
+export function planWords({ spend, saves }: Costed): string {
+  const than = 'ordering at reorder points';
+  const better = Number(saves.minor) > 0 ? `all counted, ${saves.text} better than ${than}` : `no better than ${than}`;
+  return `${spend.text} to be paid; ${better}.`;
+}
+
+/** A plan that is only supposed, beside the one that counts. */
+export function supposedWords(
+  supposed: { spend: { text: string }; cost: { minor: string } },
+  plan: { spend: { text: string }; cost: { minor: string } },
+): string {
+  const more = Number(supposed.cost.minor) - Number(plan.cost.minor);
+  const all = more === 0 ? 'the same' : more > 0 ? 'worse' : 'better';
+  return `${supposed.spend.text} to be paid, against ${plan.spend.text}; all counted it comes out ${all}. Nothing is ordered by it.`;
+}
+
 /** What a campaign takes: "8 × 250 g, 12 March to 4 May". */
 export function usesWords({ uses, backing }: Pick<Campaign, 'uses' | 'backing'>, today: string): string {
   const unit = { unit: backing === null ? 'GRAMS' : 'PLATES' } as const;

@@ -10,6 +10,8 @@ import {
   usesWords,
   weeklyWords,
   weekSummary,
+  planWords,
+  supposedWords,
 } from '../../admin/order/words.ts';
 
 const none = { opening: 0, cameIn: 0, used: 0, writtenOff: 0, lost: 0, spentOnChecks: 0, counted: 0, onHand: 0 };
@@ -70,6 +72,15 @@ describe('a week', () => {
       { week: '2026-03-16', shelf: { used: -2 } },
     ];
     expect(usedBetween({ weeks }, '2026-02-23', '2026-03-16')).toEqual([0, 5, 0, 0]);
+  });
+
+  it('costs what is to be paid, also where what is left at the end is worth more', () => {
+    const eur = (amount: number) => ({ minor: String(100 * amount), text: `${amount}.00 EUR` });
+    const plan = { spend: eur(695), saves: eur(0), cost: eur(-2226) };
+    expect(planWords(plan)).toBe('695.00 EUR to be paid; no better than ordering at reorder points.');
+    expect(planWords({ ...plan, saves: eur(40) })).toMatch(/; all counted, 40\.00 EUR better than ordering/);
+    const late = { spend: eur(700), cost: eur(-2000) };
+    expect(supposedWords(late, plan)).toMatch(/^700\.00 EUR to be paid, against 695\.00 EUR; .* comes out worse\./);
   });
 
   it('uses a part of a plate, and says what is due and late', () => {
