@@ -1,11 +1,6 @@
-// The keys, in the order in which `?` lists them, and what each does.
+// What each key does, and the pages one can go to.
 import { containerPath, go, here } from '../route.svelte.ts';
 import { giveCommand, type Command } from './commands.ts';
-
-export interface KeyHelp {
-  keys: string;
-  does: string;
-}
 
 const commands: Record<string, Command> = { o: 'lid', t: 'take', w: 'weigh', m: 'move', n: 'count', d: 'dry' };
 
@@ -41,26 +36,6 @@ export const seldom: readonly Place[] = [
   { path: '/lab', name: 'The lab’s settings' },
 ];
 export const pages: readonly Place[] = [...often, ...seldom];
-
-export const keyHelp: readonly KeyHelp[] = [
-  { keys: '/', does: 'type or scan a code' },
-  { keys: 'j  k', does: 'next or previous container of the list' },
-  { keys: 'Enter', does: 'look at it' },
-  { keys: 'o', does: 'open it, or close it when it is open' },
-  { keys: 't  w  m  n', does: 'take, weigh, move, count' },
-  { keys: 'd', does: 'send it to dry' },
-  { keys: 'u', does: 'undo what was just recorded' },
-  { keys: 'x', does: 'the plot as a table, and back' },
-  {
-    keys: '1 … 9',
-    does: pages
-      .map(({ name }) => name)
-      .slice(0, 9)
-      .join(', '),
-  },
-  { keys: 'Esc', does: 'leave a form; what was typed is kept' },
-  { keys: '?', does: 'this list' },
-];
 
 /** The container that keys act on: the line one is on, else the one the page shows. */
 function labelAtHand(): string | null {

@@ -4,7 +4,7 @@ import { serve } from '../journeys/server.ts';
 import { stockShelf } from '../journeys/shelf.ts';
 import { quantile, spread, type Bench } from './bench.ts';
 
-/** The issue of the page's weight is settled at this many bytes, compressed. */
+/** What the page may weigh, compressed. */
 const mostBytes = 60_000;
 
 /** Notes in the page when its first container is painted, and how far it jumped until then; text, since it runs there. */
