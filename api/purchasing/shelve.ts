@@ -79,9 +79,9 @@ export function orderShelved(context: Context, input: Said): Promise<OrderKept> 
     const isOther = order.lotWished !== null && order.lotWished.toLowerCase() !== input.lotNumber.trim().toLowerCase();
     if (isOther && !input.takeOtherLot)
       throw invalid(
-        'input.lotNumber',
-        input.lotNumber,
-        `${order.lotWished}, the lot that was asked for; or say takeOtherLot, and it is kept as another lot`,
+        'input.takeOtherLot',
+        false,
+        `true, to keep ${input.lotNumber.trim()} although ${order.lotWished} was asked for`,
       );
     const { lotId, containerIds, notes } = await booked(work, order, input, packs);
     const events = await work.tx.event.findMany({ where: { containerId: { in: containerIds }, type: 'CAME_IN' } });
