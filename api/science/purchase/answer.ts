@@ -1,6 +1,6 @@
 // What the programme answers, from a plan and a bound: costs exactly, every line with its reason, what to look at.
-import { firstExpiryFirst, type Use } from './allocate.ts';
-import { costsOf, type Priced, pricedOf } from './exact.ts';
+import type { Use } from './allocate.ts';
+import { costsOf, pricedOf } from './exact.ts';
 import { goodsFloor } from './floor.ts';
 import type { Model } from './model.ts';
 import { roundedMinor } from './money.ts';
@@ -18,24 +18,13 @@ export interface Found {
   readonly status: PurchaseAnswer['status'];
 }
 
-/** What expires first is used first, item by item, wherever that costs no more. */
-function restated(model: Model, { plans, uses }: Found): { uses: readonly Use[]; priced: Priced } {
-  let now = [...uses];
-  let priced = pricedOf(model, plans, now);
-  for (const item of model.items) {
-    const other = now.map((use, i) => (i === item.index ? firstExpiryFirst(model, item, plans[i]!) : use));
-    const next = pricedOf(model, plans, other);
-    if (next.micro <= priced.micro) [now, priced] = [other, next];
-  }
-  return { uses: now, priced };
-}
-
 export function answerOf(model: Model, found: Found): PurchaseAnswer {
-  const { plans } = found;
-  const { uses, priced } = restated(model, found);
+  const { plans, uses } = found;
+  const priced = pricedOf(model, plans, uses);
   const cost = roundedMinor(priced.micro);
-  const bound =
-    found.status === 'optimal' ? cost : found.bound === null ? null : Math.min(cost, Math.floor(found.bound));
+  // A solver that has proven nothing yet says so with an infinite bound.
+  const proven = found.bound ?? -Infinity;
+  const bound = found.status === 'optimal' ? cost : Number.isFinite(proven) ? Math.min(cost, Math.floor(proven)) : null;
   const share = (of: number): number | null =>
     bound === null ? null : cost === bound ? 0 : of > 0 ? (cost - bound) / of : 1;
   return {
@@ -79,6 +68,6 @@ export function answerOf(model: Model, found: Found): PurchaseAnswer {
       });
     }),
     nextLotBy: model.items.map((item) => nextLotBy(model, item, plans[item.index]!)).filter((next) => next !== null),
-    warnings: warningsOf(model, plans, uses, priced.tallies),
+    warnings: warningsOf(model, plans, priced.tallies),
   };
 }

@@ -30,6 +30,14 @@ export const deliveryKey = (model: Model, supplier: number, week: number): numbe
 export const supplierOf = (model: Model, key: number): number => Math.floor(key / (model.weeks + 1));
 export const weekOf = (model: Model, key: number): number => key % (model.weeks + 1);
 
+/** Minor units for these deliveries. */
+export const feesOf = (model: Model, deliveries: ReadonlyMap<number, number>): number =>
+  [...deliveries.keys()].reduce((sum, key) => sum + model.fee[supplierOf(model, key)]![weekOf(model, key)]!, 0);
+
+/** What these deliveries lack of their suppliers' minimums, minor units. */
+export const belowMinimums = (model: Model, deliveries: ReadonlyMap<number, number>): number =>
+  [...deliveries].reduce((sum, [key, spent]) => sum + Math.max(0, model.minimum[supplierOf(model, key)]! - spent), 0);
+
 /** Volume units above a group's capacity, added up over the weeks, by group. */
 export function overflowOf(model: Model, peaks: readonly (readonly number[])[]): number[] {
   return model.problem.storage.map(({ capacity }, group) => {
@@ -56,10 +64,7 @@ export function pricedOf(model: Model, plans: readonly ItemPlan[], uses: readonl
   );
   const parts = {
     goods: money(({ goods }) => goods),
-    fees: [...deliveriesOf(model, plans).keys()].reduce(
-      (sum, key) => sum + microOf(model.fee[supplierOf(model, key)]![weekOf(model, key)]!),
-      0n,
-    ),
+    fees: microOf(feesOf(model, deliveriesOf(model, plans))),
     checks: money(({ checks }) => checks),
     withoutOld: money(({ withoutOld }) => withoutOld),
     holding: rated(({ holding }) => holding, 'holdingMicro'),
@@ -91,7 +96,3 @@ export function costsOf({ parts }: Priced): PurchaseCosts {
     endValue: roundedMinor(endValue),
   };
 }
-
-/** A supplier's minimum holds in every week in which something is ordered. */
-export const meetsMinimums = (model: Model, plans: readonly ItemPlan[]): boolean =>
-  [...deliveriesOf(model, plans)].every(([key, spent]) => spent >= model.minimum[supplierOf(model, key)]!);

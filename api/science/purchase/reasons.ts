@@ -1,15 +1,15 @@
 // Why a line of the plan is as it is: what would cost more were it ordered a week later, or one pack less of it.
-import { firstExpiryFirst, freeOf } from './allocate.ts';
-import { deliveriesOf, supplierOf, weekOf } from './exact.ts';
+import { belowMinimums, deliveriesOf, feesOf } from './exact.ts';
 import type { Item, Model } from './model.ts';
-import { type ItemPlan, lotName, lotsOf, type Order, releaseWeek, suits, tidy } from './plan.ts';
-import { reserveOf, type Tally, tallyOf } from './tally.ts';
-import { amount, weeksText } from './words.ts';
+import { fewestPacks, type ItemPlan, lotName, lotsOf, type Order, releaseWeek, tidy } from './plan.ts';
+import { countedOf, feasible, type Settled } from './settle.ts';
+import type { Tally } from './tally.ts';
+import { amount, span, weeksText } from './words.ts';
 
 type Part = 'check' | 'campaign' | 'safety' | 'shortage' | 'break' | 'minimum' | 'fee';
 
 /** The plan with one order changed, or left out; a campaign that its lot no longer covers goes uncovered. */
-function changed(model: Model, item: Item, plan: ItemPlan, at: number, order: Order | null): ItemPlan {
+function changed(item: Item, plan: ItemPlan, at: number, order: Order | null): ItemPlan {
   const own = item.lots.length;
   const lot = own + at;
   const arrives = order !== null && order.week <= order.offer.latest && order.packs > 0;
@@ -17,17 +17,7 @@ function changed(model: Model, item: Item, plan: ItemPlan, at: number, order: Or
     ? plan.orders.map((old, i) => (i === at ? order : old))
     : plan.orders.filter((_, i) => i !== at);
   const covered = plan.covered.map((of) => (of === null || arrives || of < lot ? of : of === lot ? null : of - 1));
-  const next = tidy({ orders, covered }, own);
-  const lots = lotsOf(item, next);
-  const kept = [...next.covered];
-  kept.forEach((of, i) => {
-    if (of !== null && !suits(lots[of]!, item.campaigns[i]!)) kept[i] = null;
-  });
-  for (let i = kept.length - 1; i >= 0; i--) {
-    const of = kept[i];
-    if (typeof of === 'number' && freeOf(item, { ...next, covered: kept }, lots)[of]! < 0) kept[i] = null;
-  }
-  return { ...next, covered: kept };
+  return feasible(item, tidy({ ...plan, orders, covered }, own));
 }
 
 interface Rise {
@@ -39,26 +29,18 @@ function rises(
   model: Model,
   plans: readonly ItemPlan[],
   item: Item,
-  before: Tally,
-  after: ItemPlan,
-  at: number,
+  { tally: before }: Settled,
+  { plan: after, tally }: Settled,
+  order: Order,
 ): Rise[] {
   const { source, index } = item;
-  const tally = tallyOf(model, item, after, firstExpiryFirst(model, item, after));
-  const others = plans.map((plan, i) => (i === index ? after : plan));
-  const order = plans[index]!.orders[at]!;
-  const moved = after.orders.find(({ offer }) => offer === order.offer && after.orders.length > 0);
+  const deliveries = deliveriesOf(
+    model,
+    plans.map((plan, i) => (i === index ? after : plan)),
+  );
+  const moved = after.orders.some(({ offer }) => offer === order.offer);
   const packs = (plan: ItemPlan) => plan.orders.reduce((sum, { offer, packs: of }) => sum + of * offer.pack, 0);
   const lost = packs(plans[index]!) - packs(after);
-  const fees = (of: readonly ItemPlan[]) =>
-    [...deliveriesOf(model, of).keys()].reduce(
-      (sum, key) => sum + model.fee[supplierOf(model, key)]![weekOf(model, key)]!,
-      0,
-    );
-  const short = [...deliveriesOf(model, others)].reduce(
-    (sum, [key, spent]) => sum + Math.max(0, model.minimum[supplierOf(model, key)]! - spent),
-    0,
-  );
   // A pack less saves its price; a price break is what the others then cost more.
   const saved = moved && lost > 0 ? (lost / order.offer.pack) * order.offer.priceOf[order.packs]! : 0;
   return [
@@ -67,19 +49,16 @@ function rises(
     { part: 'safety', micro: (tally.belowSafety - before.belowSafety) * source.belowSafetyMicro },
     { part: 'shortage', micro: (tally.shortage - before.shortage) * source.shortMicro },
     { part: 'break', micro: moved && lost > 0 ? (tally.goods - before.goods + saved) * 1e6 : 0 },
-    { part: 'minimum', micro: short * 1e6 },
-    { part: 'fee', micro: (fees(others) - fees(plans)) * 1e6 },
+    { part: 'minimum', micro: belowMinimums(model, deliveries) * 1e6 },
+    { part: 'fee', micro: (feesOf(model, deliveries) - feesOf(model, deliveriesOf(model, plans))) * 1e6 },
   ];
 }
 
 const most = (all: readonly Rise[]): Rise => all.reduce((best, rise) => (rise.micro > best.micro ? rise : best));
 
-function firstWeek(of: readonly number[], below: number): number {
-  return Math.max(
-    1,
-    of.findIndex((quantity, week) => week > 0 && quantity < below),
-  );
-}
+/** The first week that is worse than without the change. */
+const firstWorse = (weeks: number, before: (week: number) => number, after: (week: number) => number): number =>
+  Array.from({ length: weeks }, (_, i) => i + 1).find((week) => after(week) > before(week)) ?? 1;
 
 /** What is said of the part that rises most. */
 function sentence(
@@ -88,23 +67,19 @@ function sentence(
   plans: readonly ItemPlan[],
   at: number,
   part: Part,
-  after: ItemPlan,
+  before: Settled,
+  after: Settled,
   change: string,
 ): string {
   const plan = plans[item.index]!;
   const order = plan.orders[at]!;
   const { unit, check, safety } = item.source;
-  const use = firstExpiryFirst(model, item, after);
-  const lots = lotsOf(item, after);
-  const missing = item.demand.map((wanted, week) =>
-    week === 0 ? 0 : wanted - use.reduce((sum, of) => sum + of[week]!, 0),
-  );
+  const { supplier } = order.offer;
   switch (part) {
     case 'check': {
       const release = releaseWeek(item, order.offer, order.week);
-      const before = firstExpiryFirst(model, item, plan);
       const old = lotsOf(item, plan)
-        .map((lot, i) => ({ lot, i, until: before[i]!.findLastIndex((quantity) => quantity > 0) }))
+        .map((lot, i) => ({ lot, i, until: before.use[i]!.findLastIndex((quantity) => quantity > 0) }))
         .filter(({ lot, i, until }) => i !== item.lots.length + at && lot.release < release && until > 0)
         .reduce<{ i: number; until: number } | null>(
           (last, one) => (last && last.until >= one.until ? last : one),
@@ -114,47 +89,52 @@ function sentence(
       return `${change}, ${ends} before the check, which takes ${weeksText(check.weeks)}, is done.`;
     }
     case 'campaign': {
-      const lost = item.campaigns.find((_, i) => plan.covered[i] !== null && after.covered[i] === null);
+      const lost = item.campaigns.find((_, i) => plan.covered[i] !== null && after.plan.covered[i] === null);
       return lost
-        ? `${change}, it would not cover campaign ${lost.id}, which needs ${amount(lost.quantity, unit)} of one lot from week ${lost.first} to ${lost.last}.`
+        ? `${change}, it would not cover campaign ${lost.id}, which needs ${amount(lost.quantity, unit)} of one lot in ${span(lost.first, lost.last)}.`
         : `${change}, a campaign would go uncovered.`;
     }
     case 'shortage': {
-      const week = Math.max(
-        1,
-        missing.findIndex((quantity) => quantity > 0),
-      );
-      return `${change}, ${amount(
-        missing.reduce((sum, quantity) => sum + quantity, 0),
-        unit,
-      )} would be missing from week ${week} on.`;
+      const of = (tally: Tally) => (week: number) => tally.missing[week]!;
+      const week = firstWorse(model.weeks, of(before.tally), of(after.tally));
+      const more = amount(after.tally.shortage - before.tally.shortage, unit);
+      return `${change}, ${more}${before.tally.shortage > 0 ? ' more' : ''} would be missing from week ${week} on.`;
     }
     case 'safety': {
-      const left = lots.map(({ quantity, last }, lot) =>
-        last <= model.weeks ? 0 : quantity - use[lot]!.reduce((sum, of) => sum + of, 0),
-      );
-      const week = firstWeek(reserveOf(model.weeks, lots, use, left), safety);
-      return `${change}, stock would be below its safety of ${amount(safety, unit)} in week ${week}.`;
+      const of = (tally: Tally) => (week: number) => Math.max(0, safety - tally.reserve[week]!);
+      const week = firstWorse(model.weeks, of(before.tally), of(after.tally));
+      const further = of(before.tally)(week) > 0 ? 'further ' : '';
+      return `${change}, stock would be ${further}below its safety of ${amount(safety, unit)} in week ${week}.`;
     }
     case 'break':
       return `${change}, the price of ${order.offer.priceOf[order.packs]! < order.offer.priceOf[1]! ? 'so many packs' : 'a pack'} would be lost.`;
     case 'minimum':
-      return `${change}, the order would be below the minimum of ${model.problem.suppliers[order.offer.supplier]!.id}.`;
-    case 'fee':
-      return `${change}, it would need a delivery of its own: it comes with others of ${model.problem.suppliers[order.offer.supplier]!.id}.`;
+      return `${change}, the order would be below the minimum of ${model.problem.suppliers[supplier]!.id}.`;
+    case 'fee': {
+      const others = plans.flatMap(({ orders }) =>
+        orders.filter((other) => other !== order && other.week === order.week && other.offer.supplier === supplier),
+      );
+      return others.length > 0
+        ? `${change}, it would need a delivery of its own: it comes with others of ${model.problem.suppliers[supplier]!.id}.`
+        : `${change}, its delivery would cost more.`;
+    }
   }
 }
 
 export function reasonOf(model: Model, plans: readonly ItemPlan[], item: Item, at: number): string {
   const plan = plans[item.index]!;
   const order = plan.orders[at]!;
-  const before = tallyOf(model, item, plan, firstExpiryFirst(model, item, plan));
-  const later = changed(model, item, plan, at, { ...order, week: order.week + 1 });
-  const fewer = changed(model, item, plan, at, order.packs > 1 ? { ...order, packs: order.packs - 1 } : null);
-  const byLater = most(rises(model, plans, item, before, later, at));
-  if (byLater.micro > 0) return sentence(model, item, plans, at, byLater.part, later, 'Ordered a week later');
-  const byFewer = most(rises(model, plans, item, before, fewer, at));
-  const change = order.packs > 1 ? 'With one pack fewer' : 'Without it';
-  if (byFewer.micro > 0) return sentence(model, item, plans, at, byFewer.part, fewer, change);
+  const before = countedOf(model, item, plan);
+  const changedTo = (other: Order | null) => countedOf(model, item, changed(item, plan, at, other));
+  const later = changedTo({ ...order, week: order.week + 1 });
+  const byLater = most(rises(model, plans, item, before, later, order));
+  if (byLater.micro > 0) {
+    return sentence(model, item, plans, at, byLater.part, before, later, 'Ordered a week later');
+  }
+  const isMore = order.packs > fewestPacks(item, order.offer);
+  const fewer = changedTo(isMore ? { ...order, packs: order.packs - 1 } : null);
+  const byFewer = most(rises(model, plans, item, before, fewer, order));
+  const change = isMore ? 'With one pack fewer' : 'Without it';
+  if (byFewer.micro > 0) return sentence(model, item, plans, at, byFewer.part, before, fewer, change);
   return 'Neither a later order nor a smaller one costs more by itself; together with the other orders this is the cheapest found.';
 }

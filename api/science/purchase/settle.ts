@@ -1,8 +1,8 @@
 // A plan of one item made ready to be held against others: feasible, with the sparing of old lots that pays.
 import { firstExpiryFirst, fits, freeOf, type Use } from './allocate.ts';
 import type { Item, Model } from './model.ts';
-import { type ItemPlan, lotsOf, suits } from './plan.ts';
-import { ownMicro, reserveOf, type Tally, tallyOf } from './tally.ts';
+import { type ItemPlan, lotsOf, releaseWeek, suits } from './plan.ts';
+import { ownMicro, type Tally, tallyOf } from './tally.ts';
 
 export interface Settled {
   readonly plan: ItemPlan;
@@ -13,11 +13,14 @@ export interface Settled {
 }
 
 /** Campaigns that their lot cannot cover go uncovered. */
-function feasible(item: Item, plan: ItemPlan): ItemPlan {
+export function feasible(item: Item, plan: ItemPlan): ItemPlan {
   if (fits(item, plan)) return plan;
   const lots = lotsOf(item, plan);
   const covered = plan.covered.map((lot, i) => (lot !== null && suits(lots[lot]!, item.campaigns[i]!) ? lot : null));
-  for (let i = covered.length - 1; i >= 0 && !fits(item, { ...plan, covered }); i--) covered[i] = null;
+  for (let i = covered.length - 1; i >= 0; i--) {
+    const lot = covered[i];
+    if (typeof lot === 'number' && freeOf(item, { ...plan, covered }, lots)[lot]! < 0) covered[i] = null;
+  }
   return { ...plan, covered };
 }
 
@@ -33,19 +36,17 @@ function withOld(model: Model, item: Item, from: Settled): Settled {
   if (from.tally.withoutOld === 0 || checking === 0) return from;
   let best = from;
   for (let i = 0; i < from.plan.orders.length; i++) {
-    const lots = lotsOf(item, best.plan);
-    const { release } = lots[item.lots.length + i]!;
-    const kept = freeOf(item, best.plan, lots).map((free, lot) =>
-      lots[lot]!.last <= model.weeks ? 0 : free - best.use[lot]!.reduce((sum, of) => sum + of, 0),
-    );
-    let lacking = keep - reserveOf(model.weeks, lots, best.use, kept)[release - 1]!;
+    const { offer, week: ordered } = best.plan.orders[i]!;
+    const before = releaseWeek(item, offer, ordered) - 1;
+    if (before > model.weeks) continue;
+    let lacking = keep - best.tally.reserve[before]!;
     if (lacking <= 0) continue;
     const spare = [...(best.plan.spare ?? item.demand.map(() => 0))];
-    for (let week = release - 1; week > 0; week--) {
-      const used = best.use.reduce((sum, of) => sum + of[week]!, 0);
-      const more = Math.min(Math.max(0, lacking), used);
+    for (let week = before; week > 0; week--) {
+      const missing = best.tally.missing[week]!;
+      const more = Math.min(Math.max(0, lacking), item.demand[week]! - missing);
       // What is short already stays short, or it would take what is spared.
-      spare[week] = item.demand[week]! - used + more;
+      spare[week] = missing + more;
       lacking -= more;
     }
     const next = countedOf(model, item, { ...best.plan, spare });

@@ -8,6 +8,8 @@ export interface Tally {
   readonly goods: number;
   readonly checks: number;
   readonly withoutOld: number;
+  /** Checks without enough of an old lot. */
+  readonly alone: number;
   readonly uncovered: number;
   /** Base units times weeks. */
   readonly holding: number;
@@ -19,10 +21,13 @@ export interface Tally {
   /** Base units in the house after a week's arrivals, by week. */
   readonly peak: readonly number[];
   readonly wasteOf: readonly number[];
+  /** Released stock at the end of each week that will still be used unbooked or is there at the end; [0] is before week 1. */
+  readonly reserve: readonly number[];
+  /** Unbooked use that is not met, by week. */
+  readonly missing: readonly number[];
 }
 
-/** Released stock at the end of each week that will still be used unbooked or is there at the end; [0] is before week 1. */
-export function reserveOf(weeks: number, lots: readonly Lot[], use: Use, kept: readonly number[]): number[] {
+function reserveOf(weeks: number, lots: readonly Lot[], use: Use, kept: readonly number[]): number[] {
   const reserve = new Array<number>(weeks + 1).fill(0);
   lots.forEach(({ release }, lot) => {
     let left = kept[lot]!;
@@ -60,26 +65,28 @@ export function tallyOf(model: Model, item: Item, plan: ItemPlan, use: Use): Tal
     }
   });
 
-  let [shortage, belowSafety] = [0, 0];
-  for (let week = 1; week <= weeks; week++) {
-    shortage += item.demand[week]! - use.reduce((sum, of) => sum + of[week]!, 0);
-    belowSafety += Math.max(0, safety - reserve[week]!);
-  }
-  const without = plan.orders.filter(
-    (_, i) => check.weeks > 0 && reserve[lots[item.lots.length + i]!.release - 1]! < check.keep,
-  ).length;
+  const missing = item.demand.map((wanted, week) => wanted - use.reduce((sum, of) => sum + of[week]!, 0));
+  let belowSafety = 0;
+  for (let week = 1; week <= weeks; week++) belowSafety += Math.max(0, safety - reserve[week]!);
+  // What will stand beside a check that ends after the last week is not known: nothing is charged for it.
+  const alone = lots
+    .slice(item.lots.length)
+    .filter(({ release }) => check.weeks > 0 && release - 1 <= weeks && reserve[release - 1]! < check.keep).length;
   return {
     goods: plan.orders.reduce((sum, { offer, packs }) => sum + packs * offer.priceOf[packs]!, 0),
     checks: plan.orders.length * check.cost,
-    withoutOld: without * check.withoutOld,
+    withoutOld: alone * check.withoutOld,
+    alone,
     uncovered: plan.covered.reduce<number>((sum, lot, i) => sum + (lot === null ? item.campaigns[i]!.uncovered : 0), 0),
     holding,
     belowSafety,
     waste: wasteOf.reduce((sum, quantity) => sum + quantity, 0),
-    shortage,
+    shortage: missing.reduce((sum, quantity) => sum + quantity, 0),
     end: kept.reduce((sum, quantity) => sum + quantity, 0),
     peak,
     wasteOf,
+    reserve,
+    missing,
   };
 }
 

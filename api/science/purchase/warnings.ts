@@ -1,29 +1,22 @@
 // What the plan could not meet, and what somebody should look at, one sentence each.
-import type { Use } from './allocate.ts';
 import { overflowOf } from './exact.ts';
 import type { Item, Model } from './model.ts';
 import { type ItemPlan, lotName, lotsOf } from './plan.ts';
 import type { Tally } from './tally.ts';
 import { amount, plural, span } from './words.ts';
 
-function ofItem(model: Model, item: Item, plan: ItemPlan, use: Use, tally: Tally): string[] {
+function ofItem(model: Model, item: Item, plan: ItemPlan, tally: Tally): string[] {
   const { id, source } = item;
   const said: string[] = [];
-  const short = item.demand.map((wanted, week) =>
-    week === 0 ? 0 : wanted - use.reduce((sum, of) => sum + of[week]!, 0),
-  );
   if (tally.shortage > 0) {
-    const from = short.findIndex((quantity) => quantity > 0);
-    const to = short.findLastIndex((quantity) => quantity > 0);
+    const from = tally.missing.findIndex((quantity) => quantity > 0);
+    const to = tally.missing.findLastIndex((quantity) => quantity > 0);
     said.push(`${id}: ${amount(tally.shortage, source.unit)} of what is needed will be missing in ${span(from, to)}.`);
   }
   plan.covered.forEach((lot, i) => {
     if (lot === null) said.push(`${id}: no lot covers campaign ${item.campaigns[i]!.id}.`);
   });
-  if (tally.withoutOld > 0) {
-    const checks = source.check.withoutOld > 0 ? Math.round(tally.withoutOld / source.check.withoutOld) : 0;
-    said.push(`${id}: ${plural(checks, 'check')} will be made without enough of an old lot.`);
-  }
+  if (tally.alone > 0) said.push(`${id}: ${plural(tally.alone, 'check')} will be made without enough of an old lot.`);
   if (tally.belowSafety > 0)
     said.push(`${id}: stock will be below its safety of ${amount(source.safety, source.unit)}.`);
   const lots = lotsOf(item, plan);
@@ -40,18 +33,13 @@ function ofItem(model: Model, item: Item, plan: ItemPlan, use: Use, tally: Tally
   return said;
 }
 
-export function warningsOf(
-  model: Model,
-  plans: readonly ItemPlan[],
-  uses: readonly Use[],
-  tallies: readonly Tally[],
-): string[] {
+export function warningsOf(model: Model, plans: readonly ItemPlan[], tallies: readonly Tally[]): string[] {
   const over = overflowOf(
     model,
     tallies.map(({ peak }) => peak),
   );
   return [
-    ...model.items.flatMap((item) => ofItem(model, item, plans[item.index]!, uses[item.index]!, tallies[item.index]!)),
+    ...model.items.flatMap((item) => ofItem(model, item, plans[item.index]!, tallies[item.index]!)),
     ...model.problem.storage.flatMap(({ id }, group) =>
       over[group]! > 0 ? [`${id}: more will be stored than fits.`] : [],
     ),

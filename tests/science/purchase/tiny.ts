@@ -13,7 +13,7 @@ function tinyProblem(seed: number): PurchaseProblem {
     unit: 'g',
     demand: Array.from({ length: weeks }, () => (below(3) === 0 ? 0 : between(1, 2))),
     safety: below(2),
-    check: { cost: below(8), weeks: below(2), sample: below(2), keep: below(2), withoutOld: between(1, 9) },
+    check: { cost: below(8), weeks: below(4), sample: below(2), keep: below(2), withoutOld: between(1, 9) },
     holdingMicro: between(0, 4) * 250_000,
     wasteMicro: below(3) * 1_000_000,
     shortMicro: between(5, 30) * 1_000_000,

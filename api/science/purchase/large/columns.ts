@@ -1,5 +1,5 @@
 // The plans of one item that are known so far, each with what it shares with the others: a column of the master programme.
-import { deliveryKey } from '../exact.ts';
+import { deliveriesOf } from '../exact.ts';
 import type { Item, Model } from '../model.ts';
 import type { Charges } from '../price/charges.ts';
 import type { Settled } from '../settle.ts';
@@ -12,21 +12,13 @@ export interface Column {
 }
 
 export function columnOf(model: Model, item: Item, settled: Settled): Column {
-  const spent = new Map<number, number>();
-  for (const { offer, week, packs } of settled.plan.orders) {
-    const key = deliveryKey(model, offer.supplier, week);
-    spent.set(key, (spent.get(key) ?? 0) + packs * offer.priceOf[packs]!);
-  }
-  return { item, settled, spent };
+  return { item, settled, spent: deliveriesOf(model, [settled.plan]) };
 }
 
 /** What a plan costs at given charges, in minor units. */
 export function chargedOf(model: Model, { item, settled }: { item: Item; settled: Settled }, charges: Charges): number {
   let sum = settled.own;
-  for (const { offer, week, packs } of settled.plan.orders) {
-    const relief = charges.relief[offer.supplier]![week]!;
-    sum += charges.share[offer.index]![week]! - relief * packs * offer.priceOf[packs]!;
-  }
+  for (const { offer, week } of settled.plan.orders) sum += charges.share[offer.index]![week]!;
   item.volume.forEach((of, group) => {
     if (of === 0) return;
     for (let week = 1; week <= model.weeks; week++) sum += of * settled.tally.peak[week]! * charges.room[group]![week]!;

@@ -61,14 +61,11 @@ export function master(
     const delivery = delivered.get(deliveryKey(model, offer.supplier, week))!;
     return { offer, week, at: row(linear, -Infinity, 0, [...of, [delivery, -1]]) };
   });
-  const minimumRows = [...spending].flatMap(([key, of]) => {
-    const supplier = supplierOf(model, key);
-    const minimum = model.minimum[supplier]!;
-    if (minimum === 0 || !isWhole) return [];
-    return [
-      { supplier, week: weekOf(model, key), at: row(linear, 0, Infinity, [...of, [delivered.get(key)!, -minimum]]) },
-    ];
-  });
+  // Left out where prices are asked for: no item is charged for a minimum, and without it the bound only falls.
+  for (const [key, of] of spending) {
+    const minimum = model.minimum[supplierOf(model, key)]!;
+    if (minimum > 0 && isWhole) row(linear, 0, Infinity, [...of, [delivered.get(key)!, -minimum]]);
+  }
   const roomRows = model.problem.storage.flatMap(({ capacity, overMicro }, group) =>
     Array.from({ length: weeks }, (_, i) => {
       const over = column(linear, overMicro / 1e6);
@@ -81,7 +78,6 @@ export function master(
   if (!isWhole) {
     const dual = (at: number) => Math.abs(solved.rowDual[at]!);
     for (const { offer, week, at } of linkRows) charges.share[offer.index]![week] = dual(at);
-    for (const { supplier, week, at } of minimumRows) charges.relief[supplier]![week] = dual(at);
     for (const { group, week, at } of roomRows) charges.room[group]![week] = dual(at);
   }
   return { solved, charges };

@@ -1,5 +1,5 @@
 // Polishing by turns: each item plans anew beside what all others do, until none gains.
-import { deliveryKey, meetsMinimums, overflowOf, supplierOf, weekOf } from '../exact.ts';
+import { belowMinimums, deliveriesOf, deliveryKey, feesOf, overflowOf } from '../exact.ts';
 import type { Model } from '../model.ts';
 import { chargedOf } from './columns.ts';
 import { cheapest } from '../price/cheapest.ts';
@@ -10,33 +10,29 @@ import { type Settled, settle } from '../settle.ts';
 export type Whole = readonly Settled[];
 
 export function costOf(model: Model, whole: Whole): number {
-  const plans = whole.map(({ plan }) => plan);
-  if (!meetsMinimums(model, plans)) return Infinity;
-  const deliveries = new Set(
-    plans.flatMap(({ orders }) => orders.map(({ offer, week }) => deliveryKey(model, offer.supplier, week))),
+  const deliveries = deliveriesOf(
+    model,
+    whole.map(({ plan }) => plan),
   );
+  if (belowMinimums(model, deliveries) > 0) return Infinity;
   const over = overflowOf(
     model,
     whole.map(({ tally }) => tally.peak),
   );
   return (
     whole.reduce((sum, { own }) => sum + own, 0) +
-    [...deliveries].reduce((sum, key) => sum + model.fee[supplierOf(model, key)]![weekOf(model, key)]!, 0) +
+    feesOf(model, deliveries) +
     over.reduce((sum, volume, group) => sum + (volume * model.problem.storage[group]!.overMicro) / 1e6, 0)
   );
 }
 
 /** What the others leave this item to pay: deliveries that are not there yet, minimums, room that is full. */
 export function beside(model: Model, whole: Whole, index: number, roomShare: number): Charges {
-  const { share, relief, room } = noCharges(model);
-  const spent = new Map<number, number>();
-  whole.forEach(({ plan }, i) => {
-    if (i === index) return;
-    for (const { offer, week, packs } of plan.orders) {
-      const key = deliveryKey(model, offer.supplier, week);
-      spent.set(key, (spent.get(key) ?? 0) + packs * offer.priceOf[packs]!);
-    }
-  });
+  const { share, room } = noCharges(model);
+  const spent = deliveriesOf(
+    model,
+    whole.flatMap(({ plan }, i) => (i === index ? [] : [plan])),
+  );
   for (const offer of model.items[index]!.offers) {
     for (let week = 1; week <= model.weeks; week++) {
       const isThere = spent.has(deliveryKey(model, offer.supplier, week));
@@ -56,7 +52,7 @@ export function beside(model: Model, whole: Whole, index: number, roomShare: num
   });
   const least = (offer: { readonly supplier: number }, week: number): number =>
     Math.max(0, model.minimum[offer.supplier]! - (spent.get(deliveryKey(model, offer.supplier, week)) ?? 0));
-  return { share, relief, room, least };
+  return { share, room, least };
 }
 
 /** One turn of all items; the plans after it, never dearer. */

@@ -1,10 +1,9 @@
-// What the other items make one item pay: its share of a delivery, a spend that counts towards a minimum, room on the shelf.
+// What the other items make one item pay: its share of a delivery, room on the shelf.
 import type { Item, Model, Offer } from '../model.ts';
 
-/** In minor units. `share[offer][week]`, `relief[supplier][week]` of each unit spent, `room[group][week]` a volume unit. */
+/** In minor units. `share[offer][week]`, `room[group][week]` a volume unit. */
 export interface Charges {
   readonly share: readonly Float64Array[];
-  readonly relief: readonly Float64Array[];
   readonly room: readonly Float64Array[];
   /** What an order must come to by itself; absent: nothing. */
   readonly least?: (offer: Offer, week: number) => number;
@@ -14,7 +13,6 @@ export const noCharges = (model: Model): Charges => {
   const rows = (count: number) => Array.from({ length: count }, () => new Float64Array(model.weeks + 1));
   return {
     share: rows(model.offers.length),
-    relief: rows(model.minimum.length),
     room: rows(model.problem.storage.length),
   };
 };

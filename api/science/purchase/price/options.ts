@@ -50,7 +50,6 @@ function spansOf(model: Model, item: Item, offer: Offer): { from: number; to: nu
   ].filter(({ from, to }) => from <= to);
 }
 
-/** `left`: what a base unit pays that is not used, at the least. */
 /** What own lots may still be used for after a week, at the most. */
 function usedAfter({ weeks }: Model, { lots, cumulative }: Item, week: number): number {
   return lots.reduce((sum, { quantity, last }) => {
@@ -62,6 +61,7 @@ function usedAfter({ weeks }: Model, { lots, cumulative }: Item, week: number): 
 export const shelvesOf = (item: Item): number[] =>
   [...new Set(item.offers.map(({ lasts }) => lasts))].sort((a, b) => a - b);
 
+/** `left`: what a base unit pays that is not used, at the least. */
 export function optionsOf(
   model: Model,
   item: Item,
@@ -106,8 +106,7 @@ export function optionsOf(
           const when = new Int32Array(model.weeks + 1);
           let isDearer = true;
           for (let week = span.from; week <= span.to; week++) {
-            const relieved = 1 - charges.relief[offer.supplier]![week]!;
-            isDearer &&= offer.priceOf[packs]! * relieved + offer.pack * (left - rates.credit[week + offer.lead]!) >= 0;
+            isDearer &&= offer.priceOf[packs]! + offer.pack * (left - rates.credit[week + offer.lead]!) >= 0;
             const lot = {
               quantity: got,
               arrive: week + offer.lead,
@@ -119,7 +118,7 @@ export function optionsOf(
               cost[week] =
                 charges.share[offer.index]![week]! +
                 source.check.cost +
-                price * relieved +
+                price +
                 used -
                 got * rates.credit[lot.arrive]! +
                 (free > useful ? (free - useful) * rates.writeOff[lot.last]! : 0);

@@ -28,7 +28,8 @@ export function wholePlan(model: Model, { lots }: WholeProgramme, values: ArrayL
       for (const [week, at] of lot.use) weeks[week] = rounded(at);
       use.push(weeks);
     });
-    plans.push(tidy({ orders, covered }, item.lots.length));
+    const spare = item.demand.map((wanted, week) => wanted - use.reduce((sum, of) => sum + of[week]!, 0));
+    plans.push(tidy({ orders, covered, spare }, item.lots.length));
     uses.push(use);
   }
   return { plans, uses };

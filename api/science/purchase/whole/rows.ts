@@ -1,4 +1,5 @@
 // The purchase plan as one mixed programme, all its rows: exact, but only for few items and weeks.
+import { deliveryKey, supplierOf } from '../exact.ts';
 import type { Item, Model } from '../model.ts';
 import { column, emptyLinear, type Linear, row } from '../linear.ts';
 import { arriveWeek, fewestPacks, lastWeek, type Lot, releaseWeek, suits } from '../plan.ts';
@@ -69,9 +70,9 @@ export function wholeProgramme(model: Model): WholeProgramme {
   const linear = emptyLinear();
   const { weeks } = model;
   const { storage } = model.problem;
-  const delivery = new Map<string, { column: number; goods: Term[] }>();
+  const delivery = new Map<number, { column: number; goods: Term[] }>();
   const deliveryOf = (supplier: number, week: number) => {
-    const key = `${supplier} ${week}`;
+    const key = deliveryKey(model, supplier, week);
     const known = delivery.get(key);
     if (known) return known;
     const added = { column: column(linear, model.fee[supplier]![week]!, 1, true), goods: [] };
@@ -123,7 +124,8 @@ export function wholeProgramme(model: Model): WholeProgramme {
       there.push(...taken);
       row(linear, -Infinity, 0, [...taken, [delivered, -1]]);
       row(linear, -Infinity, 1, taken);
-      if (source.check.weeks > 0 && source.check.keep > 0) {
+      // What will stand beside a check that ends after the last week is not known: nothing is charged for it.
+      if (source.check.weeks > 0 && source.check.keep > 0 && release - 1 <= weeks) {
         const without = column(linear, source.check.withoutOld, 1, true);
         withoutOld.push({ item, week: release - 1, terms: [...taken, [without, -1]] });
       }
@@ -192,7 +194,7 @@ export function wholeProgramme(model: Model): WholeProgramme {
     row(linear, 0, Infinity, [...old, ...terms.map(([at, value]): Term => [at, -keep * value])]);
   }
   for (const [key, { column: delivered, goods }] of delivery) {
-    const minimum = model.minimum[Number(key.split(' ')[0])]!;
+    const minimum = model.minimum[supplierOf(model, key)]!;
     if (minimum > 0) row(linear, 0, Infinity, [...goods, [delivered, -minimum]]);
   }
   storage.forEach(({ overMicro }, group) => {
