@@ -22,7 +22,7 @@ export interface Refusal {
   path: string;
   expected: string;
   /** Everything that is wrong, by line, where that was asked for. */
-  problems?: { line: number | null; message: string }[];
+  problems?: { line: number | null; message: string; expected?: string }[];
 }
 
 /** Nobody answered: the server or the network is gone. */

@@ -20,16 +20,43 @@ export const act = <I extends Fields, S extends Fields>(
   return { name, success, input, answer };
 };
 
-/** Tells it. No answer at all, within `patienceMs`, comes back as a refusal too, with the same key to send again. */
-export async function tellAct<I extends Fields, S extends Fields>(
-  { name, success, answer }: Act<I, S>,
-  input: InputOf<I>,
-  key: string = crypto.randomUUID(),
-  patienceMs?: number,
-): Promise<Told<Answer<S>>> {
+/** Acts that nobody answered, by what they say; told again as they were, they go under the same key and are written once. */
+const unanswered = new Map<string, { key: string; since: number }>();
+
+/** After so long the same again is meant as another one, ms. */
+const SAME_MS = 600_000;
+
+/**
+ * Sends an act under a key that a repeat of it finds again: the one that is given, else that of the same act a moment
+ * ago which nobody answered. No answer comes back as a refusal too.
+ */
+export async function tellOnce<Done>(
+  name: string,
+  input: object,
+  given: string | undefined,
+  send: (key: string) => Promise<Told<Done>>,
+): Promise<Told<Done>> {
+  const same = JSON.stringify([name, input]);
+  const before = unanswered.get(same);
+  const isRecent = before !== undefined && Date.now() - before.since < SAME_MS;
+  const key = given ?? (isRecent ? before.key : crypto.randomUUID());
   try {
-    return await tell<Answer<S>>(name, actText(name, success, answer), input, key, undefined, patienceMs);
+    const told = await send(key);
+    unanswered.delete(same);
+    return told;
   } catch (error) {
+    unanswered.set(same, { key, since: Date.now() });
     return { done: null, refused: { message: untoldWords(error), path: '', expected: '' } };
   }
 }
+
+/** Tells it; waits for an answer for `patienceMs`. */
+export const tellAct = <I extends Fields, S extends Fields>(
+  { name, success, answer }: Act<I, S>,
+  input: InputOf<I>,
+  key?: string,
+  patienceMs?: number,
+): Promise<Told<Answer<S>>> =>
+  tellOnce(name, input, key, (under) =>
+    tell<Answer<S>>(name, actText(name, success, answer), input, under, undefined, patienceMs),
+  );

@@ -35,12 +35,7 @@ export const boughtFields: readonly FieldSpec[] = [
 ];
 
 /** What came: the lot and where it stands; the rest only where it is not as expected. */
-export function shelfFields(
-  of: Order,
-  rooms: readonly Choice[],
-  vessels: readonly Choice[],
-  isOtherLot: boolean,
-): FieldSpec[] {
+export function shelfFields(of: Order, rooms: readonly Choice[], vessels: readonly Choice[]): FieldSpec[] {
   const isPlates = /plates/.test(of.amount);
   return [
     {
@@ -54,8 +49,8 @@ export function shelfFields(
       name: 'packs',
       label: 'Good packs',
       kind: 'number',
-      initial: String(of.packsToCome),
-      hint: 'Fewer: the rest is still to come.',
+      optional: true,
+      hint: `Empty: all ${of.packsToCome} that are to come, less the damaged. Fewer: the rest is still to come.`,
     },
     {
       name: 'damagedPacks',
@@ -90,7 +85,7 @@ export function shelfFields(
           } as const,
         ]),
     { name: 'isLast', label: 'nothing more of it will come', kind: 'tick', optional: true },
-    ...(of.lotWished || isOtherLot
+    ...(of.lotWished
       ? [{ name: 'takeOtherLot', label: 'keep it although it is another lot', kind: 'tick', optional: true } as const]
       : []),
   ];

@@ -1,9 +1,11 @@
-// Sheets kept on this machine, so that the one in the hood opens without a network: the one that is up now and the one after it.
+// Sheets kept on this machine, so that the one in the hood opens without a network: the one that is up now, the one after it,
+// and whatever else was looked at and is not over.
 import { ask } from '../ask.ts';
-import { lab } from '../lab.svelte.ts';
+import { lab, learnLab } from '../lab.svelte.ts';
 import { recall, remember } from '../later/store.ts';
 import { labClock } from '../say/time.ts';
 import { eveningQuestion, sheetQuestion, type Part, type Sheet } from './questions.ts';
+import { dayAfter } from '../need/words.ts';
 import { sheetsAhead } from './words.ts';
 
 interface Answer {
@@ -11,32 +13,32 @@ interface Answer {
   lab: { name: string };
 }
 interface Seen {
-  key: string;
+  on: string;
+  part: Part;
   answer: Answer;
   at: Date;
 }
 
-const keyOf = (on: string, part: Part): string => `sheet ${on} ${part}`;
-/** A morning and an evening are kept side by side. */
-const placeOf = (part: Part): string => `sheet ${part}`;
+const SHEETS = 'sheets';
+const recalled = async (): Promise<Seen[]> => (await recall<Seen[]>(SHEETS)) ?? [];
 
-/** The sheet as it is now, kept for later. */
+/** The sheet as it is now, kept for later; sheets of days before yesterday go. */
 export async function sheetKept(on: string, part: Part): Promise<Answer> {
   const answer = await ask(sheetQuestion, { on, part });
-  const seen: Seen = { key: keyOf(on, part), answer, at: lab.now };
-  void remember(placeOf(part), seen);
+  const yesterday = dayAfter(labClock(lab.now, lab.zone).slice(0, 10), -1);
+  const others = (await recalled()).filter((one) => one.on >= yesterday && (one.on !== on || one.part !== part));
+  void remember(SHEETS, [...others, { on, part, answer, at: lab.now } satisfies Seen]);
   return answer;
 }
 
-/** The sheet as it was last seen here; null where another one was. */
+/** The sheet as it was last seen here; null where it never was. */
 export async function sheetSeen(on: string, part: Part): Promise<Seen | null> {
-  const seen = await recall<Seen>(placeOf(part));
-  return seen?.key === keyOf(on, part) ? seen : null;
+  return (await recalled()).find((one) => one.on === on && one.part === part) ?? null;
 }
 
 /** Fetches them at leisure. */
 export async function keepSheets(): Promise<void> {
-  if (!lab.known) return;
+  if (!lab.known) await learnLab();
   const { eveningFrom } = (await ask(eveningQuestion, {})).lab.prep;
   void remember('evening', eveningFrom);
   for (const { on, part } of sheetsAhead(labClock(lab.now, lab.zone), eveningFrom)) await sheetKept(on, part);

@@ -1,5 +1,6 @@
 // What was run, the sorbent and compound that the address means, and the answer to a question about it.
-import { ask, onHeard, problemWords } from '../ask.ts';
+import { ask, problemWords } from '../ask.ts';
+import { looking } from '../looking.svelte.ts';
 import { here } from '../route.svelte.ts';
 import { chosenOf } from './choice.ts';
 import { referencesQuestion, type Reference } from './questions.ts';
@@ -19,10 +20,7 @@ export function aboutChosen<Answer>(look: (of: Reference) => Promise<Answer>) {
       problem = problemWords(error);
     }
   }
-  $effect(() => {
-    void lookThrough();
-    return onHeard((answers) => answers && problem !== '' && void lookThrough());
-  });
+  looking(lookThrough, () => problem !== '');
   $effect(() => {
     const of = chosen;
     if (!of) return;

@@ -7,7 +7,6 @@ export interface Panel {
   readonly points: readonly { readonly i: number; readonly x: number; readonly y: number; readonly isOut: boolean }[];
   readonly path: string;
   readonly limits: readonly { readonly y: number; readonly label: string; readonly isCentre: boolean }[];
-  readonly format: (value: number) => string;
 }
 
 export interface Picture {
@@ -66,14 +65,13 @@ function panelOf({ name, height, values, out, limits, digits }: Values, width: n
           ...(limits.low > 0 ? [{ y: y(limits.low), label: format(limits.low), isCentre: false }] : []),
         ]
       : [],
-    format,
   };
 }
 
 export function pictureOf(chart: Chart, width: number): Picture {
   const { points, values, averages, ranges, lots } = chart;
   const largest = Math.max(...points.map(({ value }) => Math.abs(value)), 0);
-  const digits = largest <= 1 ? 2 : largest < 10 ? 2 : 1;
+  const digits = largest < 10 ? 2 : 1;
   const panels = [
     {
       name: 'Each value',

@@ -29,26 +29,36 @@ const accountWords: Partial<Record<Account, string>> = {
   SPENT_ON_CHECKS: 'spent on checks',
 };
 
-/** "50 g written off (wet)": why stands behind it, as far as there is one reason or two. */
-function withReasons(account: Account, amount: number, of: Stock, basis: Basis): string | null {
-  if (amount < nothing) return null;
-  const whys = of.reasons.filter((reason) => reason.account === account && reason.why).map(({ why }) => why);
-  const said = whys.length === 0 ? '' : ` (${whys.slice(0, 2).join(', ')}${whys.length > 2 ? ', …' : ''})`;
-  return `${amountWords(amount, of, basis)} ${accountWords[account]}${said}`;
+const gone = [
+  ['WRITTEN_OFF', 'writtenOff'],
+  ['LOST', 'lost'],
+  ['SPENT_ON_CHECKS', 'spentOnChecks'],
+] as const;
+type Place = 'shelf' | 'takenOut';
+
+/** "50 g written off (wet)" of what stood in one place; why, where all of it went from there, with one reason or two. */
+function goneWords(of: Stock, place: Place, basis: Basis): string[] {
+  const other = of[place === 'shelf' ? 'takenOut' : 'shelf'];
+  return gone.flatMap(([account, name]) => {
+    const amount = of[place][name];
+    if (amount < nothing) return [];
+    const whys =
+      other[name] < nothing
+        ? of.reasons.filter((reason) => reason.account === account && reason.why).map(({ why }) => why)
+        : [];
+    const said = whys.length === 0 ? '' : ` (${whys.slice(0, 2).join(', ')}${whys.length > 2 ? ', …' : ''})`;
+    return [`${amountWords(amount, of, basis)} ${accountWords[account]}${said}`];
+  });
 }
 
-const sumOf = (of: Stock, name: 'writtenOff' | 'lost' | 'spentOnChecks'): number => of.shelf[name] + of.takenOut[name];
-
-/** What became of it: "5 kg came in, 1.6 kg used, 50 g written off (wet)". */
+/** What became of it on the shelf, so that it adds up to what is left: "5 kg came in, 1.6 kg used, 50 g written off (wet)". */
 export function becameWords(of: Stock, basis: Basis): string {
   const { opening, cameIn, used, counted } = of.shelf;
   const parts = [
     opening > nothing ? `${amountWords(opening, of, basis)} at the beginning` : null,
     cameIn > nothing ? `${amountWords(cameIn, of, basis)} came in` : null,
     Math.abs(used) > nothing ? `${amountWords(used, of, basis)} used` : 'none used',
-    withReasons('WRITTEN_OFF', sumOf(of, 'writtenOff'), of, basis),
-    withReasons('LOST', sumOf(of, 'lost'), of, basis),
-    withReasons('SPENT_ON_CHECKS', sumOf(of, 'spentOnChecks'), of, basis),
+    ...goneWords(of, 'shelf', basis),
     Math.abs(counted) > nothing
       ? `counted ${amountWords(Math.abs(counted), of, basis)} ${counted > 0 ? 'more' : 'less'}`
       : null,
@@ -56,11 +66,14 @@ export function becameWords(of: Stock, basis: Basis): string {
   return parts.filter((part) => part !== null).join(', ');
 }
 
-/** "Of what was taken, 340 g stand in jars and trays still"; null when none does. */
+/** "Of what was taken 340 g stand in jars and trays still, 10 g lost"; null when there is nothing to say. */
 export function takenOutWords(of: Stock, basis: Basis): string | null {
-  if (of.takenOut.onHand < nothing) return null;
   const where = of.kind === 'PLATES' ? 'in boxes of their own' : 'in jars and trays';
-  return `${amountWords(of.takenOut.onHand, of, basis)} of what was taken stand ${where} still`;
+  const parts = [
+    ...(of.takenOut.onHand < nothing ? [] : [`${amountWords(of.takenOut.onHand, of, basis)} stand ${where} still`]),
+    ...goneWords(of, 'takenOut', basis),
+  ];
+  return parts.length === 0 ? null : `Of what was taken ${parts.join(', ')}`;
 }
 
 /** "the week of 2 March". */

@@ -23,6 +23,9 @@ function cellsOf(line: string): string[] {
   return line.split(by).map((cell) => cell.trim().replace(/^"(.*)"$/, '$1'));
 }
 
+/** A clock on the wall may be so far ahead of the server's, ms: a time within it is now, not yesterday's. */
+const slackMs = 5 * 60_000;
+
 /** On the lab's clock: a day and a time, or a time alone, which is the last such time. */
 function whenRead(text: string, now: Date, zone: string): string | null {
   if (/^\d{4}-\d{2}-\d{2}T.*(Z|[+-]\d{2}:?\d{2})$/.test(text)) {
@@ -35,7 +38,8 @@ function whenRead(text: string, now: Date, zone: string): string | null {
     for (const daysAgo of [0, 1]) {
       const day = labClock(new Date(now.getTime() - daysAgo * 86_400_000), zone).slice(0, 10);
       const at = instantOf(`${day}T${clock(hour, minute)}`, zone);
-      if (at && at <= now) return at.toISOString();
+      if (at && at.getTime() <= now.getTime() + slackMs)
+        return new Date(Math.min(at.getTime(), now.getTime())).toISOString();
     }
     return null;
   }
@@ -62,7 +66,8 @@ export function weighingsRead(text: string, now: Date, zone: string): ReadLines 
     const [label = '', gross = '', ...rest] = cellsOf(raw.trim());
     const when = rest.join(' ').trim();
     const grossGrams = gramsRead(gross);
-    const isHeading = isFirst && grossGrams === null && !/\d/.test(gross);
+    // Words alone; a code holds a number in nearly every case, and a line with one is never passed over.
+    const isHeading = isFirst && gross !== '' && !/\d/.test(`${label}${gross}`);
     isFirst = false;
     if (isHeading) continue;
     const line = index + 1;

@@ -1,6 +1,6 @@
 // The ledger and ordering in words: what is typed as prices is read, weeks are counted, amounts keep their basis.
 import { describe, expect, it } from 'vitest';
-import { becameWords, cell, mondayBack, usedBetween, weekWords } from '../../admin/tally/words.ts';
+import { becameWords, cell, mondayBack, takenOutWords, usedBetween, weekWords } from '../../admin/tally/words.ts';
 import type { Stock } from '../../admin/tally/questions.ts';
 import {
   chanceWords,
@@ -102,8 +102,10 @@ describe('what became of a lot', () => {
       ],
     });
     const words = (basis: 'dry' | 'received') => becameWords(of, basis).replace(/\s/g, ' ');
-    expect(words('dry')).toBe('1000 g came in, 200 g used, 50 g written off (wet), 10 g lost');
-    expect(words('received')).toBe('1100 g came in, 220 g used, 55 g written off (wet), 11 g lost');
+    expect(words('dry')).toBe('1000 g came in, 200 g used, 50 g written off (wet)');
+    expect(words('received')).toBe('1100 g came in, 220 g used, 55 g written off (wet)');
+    // What was lost later had been taken before, and is in what was used.
+    expect(takenOutWords(of, 'dry')?.replace(/\s/g, ' ')).toBe('Of what was taken 10 g lost');
     expect(cell(0, of, 'dry')).toBe('');
   });
 });

@@ -160,7 +160,7 @@ describe('a need that cannot be met', () => {
     const at = onDay(4, '09:00').replace('T', ' ');
     const lines = (plates: string) =>
       `kind,sorbent,plates,at,forWhom\nPLATES,${plateName},2,${at},first\nPLATES,${plateName},${plates},${at},second`;
-    const text = page.getByLabel('Or paste it, or drop the file here');
+    const text = page.getByLabel('Paste it, or drop the file here');
     await text.fill(lines('many'));
     await page.getByRole('button', { name: 'Add them all' }).click();
     await page.getByText(/^Line 3: invalid plates: many/).waitFor();
