@@ -2,7 +2,7 @@
 import type { Context } from '../context.ts';
 import { blockSeconds } from '../science/climate.ts';
 import { airOf } from './air.ts';
-import { onceARequest } from './once.ts';
+import { onceARequest } from '../once.ts';
 import { dayMs } from './series.ts';
 
 export interface AirNow {
@@ -15,7 +15,7 @@ export interface AirNow {
 }
 
 /** Null where nothing is known. */
-export const airNow = onceARequest((context, roomId) => airAt(context, roomId, context.now()));
+export const airNow = onceARequest((context: Context, roomId: string) => airAt(context, roomId, context.now()));
 
 /** A room's air at an instant; null where nothing is known of it. */
 export async function airAt({ database }: Pick<Context, 'database'>, roomId: string, at: Date): Promise<AirNow | null> {

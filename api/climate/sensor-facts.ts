@@ -2,7 +2,7 @@
 import type { Context } from '../context.ts';
 import type { Sensor } from '../database/generated/sqlite/client.ts';
 import { leftOutOf, type SensorLeftOut } from './left-out.ts';
-import { onceARequest } from './once.ts';
+import { onceARequest } from '../once.ts';
 import { dayMs } from './series.ts';
 import { readingsOf } from './stored.ts';
 
@@ -43,7 +43,7 @@ async function readFacts({ database }: Context, roomId: string): Promise<Map<str
 /** Days back in which a present fault's beginning is looked for. */
 const lookBackDays = 30;
 
-const lately = onceARequest(async (context, roomId) => {
+const lately = onceARequest(async (context: Context, roomId: string) => {
   const facts = await sensorFacts(context, roomId);
   const last = Math.max(...[...facts.values()].map(({ lastMs }) => lastMs ?? -Infinity));
   const day = Math.floor(last / dayMs);

@@ -2,6 +2,7 @@
 import { builder } from '../builder.ts';
 import { ConfidenceEnum, ContainerRef, ExposureStateEnum, NumberOriginEnum, type Listed } from '../stock/schema.ts';
 import { ownGradeOf } from '../lots/service.ts';
+import { lastDriedAt } from './dried-at.ts';
 import { depthProfile, waterOverTime } from './plot.ts';
 import { DepthPointRef, ExposureRef, GroundRef, WaterPointRef } from './refs.ts';
 import { restsOn } from './rests-on.ts';
@@ -73,8 +74,12 @@ ExposureRef.implement({
     grade: t.string({
       nullable: true,
       description: 'Activity grade I to V by its water (tables from memory); null where its class has none.',
-      resolve: async ({ grade, meanWaterFraction, containerId }, _, context) =>
-        (meanWaterFraction !== null && (await ownGradeOf(context, containerId, meanWaterFraction))) || grade,
+      resolve: async ({ grade, scoopWaterFraction, asOf, containerId }, _, context) => {
+        const driedAt = () => lastDriedAt(context, { containerId, asOf });
+        const own =
+          scoopWaterFraction !== null && (await ownGradeOf(context, containerId, scoopWaterFraction, driedAt));
+        return own || grade;
+      },
     }),
     minutesToRoomEquilibrium: t.exposeFloat('minutesToRoomEquilibrium', {
       nullable: true,

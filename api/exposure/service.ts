@@ -7,6 +7,7 @@ import type { LabFacts } from './ground.ts';
 import { bringForward } from './refresh.ts';
 import { scoopWaterAt } from './water.ts';
 
+export { driedAtBefore, lastDriedAt } from './dried-at.ts';
 export { bringForward, rebuildExposures } from './refresh.ts';
 export type { LabFacts } from './ground.ts';
 export { numbersOf, type Numbers } from './numbers.ts';

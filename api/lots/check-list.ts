@@ -2,7 +2,7 @@
 import type { Context } from '../context.ts';
 import type { LotCheck } from '../database/generated/sqlite/client.ts';
 import { sorbentOf } from '../stock/service.ts';
-import { standingOf } from './standing.ts';
+import { decisionOn } from './standing.ts';
 
 const usualFirst = 50;
 /** Looked through at most. */
@@ -14,7 +14,7 @@ export interface ChecksAsked {
   readonly first?: number | null | undefined;
 }
 
-/** The newest first; open ones are those on whose new lot nobody has decided. */
+/** The newest first; open ones are those on whose new lot nobody has decided since. */
 export async function lotChecksOf(context: Context, { sorbent, isOpen, first }: ChecksAsked): Promise<LotCheck[]> {
   const { database, lab } = context;
   const place = { tx: database.read, labId: lab.id };
@@ -26,8 +26,7 @@ export async function lotChecksOf(context: Context, { sorbent, isOpen, first }: 
   });
   const kept: LotCheck[] = [];
   for (const check of all) {
-    const { decision } = await standingOf(context, check.newLotId);
-    if (isOpen == null || (decision === null) === isOpen) kept.push(check);
+    if (isOpen == null || ((await decisionOn(context, check)) === null) === isOpen) kept.push(check);
   }
   return kept.slice(0, first ?? usualFirst);
 }

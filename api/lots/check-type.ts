@@ -9,7 +9,7 @@ import { checkRead } from './compared.ts';
 import { LotOutcomeEnum, RetentionEnum } from './estimate-type.ts';
 import { LotCheckRef, LotDecisionRef, RetentionRunRef } from './refs.ts';
 import { spreadsOf } from './rules.ts';
-import { standingOf } from './standing.ts';
+import { decisionOn, standingOf } from './standing.ts';
 import { CheckVerdictRef, SpreadRef } from './verdict-type.ts';
 import { standingWords } from './words.ts';
 
@@ -95,8 +95,8 @@ builder.node(LotCheckRef, {
     decision: t.field({
       type: LotDecisionRef,
       nullable: true,
-      description: 'What a person decided of the new lot; null while nobody has.',
-      resolve: async ({ newLotId }, _, context) => (await standingOf(context, newLotId)).decision,
+      description: 'What a person decided of the new lot since it was begun; null while nobody has.',
+      resolve: (check, _, context) => decisionOn(context, check),
     }),
   }),
 });
@@ -147,7 +147,9 @@ builder.queryFields((t) => ({
     complexity: { field: 5, multiplier: 20 },
     args: {
       sorbent: t.arg.string({ description: 'Only of this sorbent; all when not given.' }),
-      isOpen: t.arg.boolean({ description: 'Only those whose new lot nobody has decided on, or only the others.' }),
+      isOpen: t.arg.boolean({
+        description: 'Only those on whose new lot nobody has decided since, or only the others.',
+      }),
       first: t.arg.int({ description: 'How many at most; 50 when not given.' }),
     },
     resolve: (_, args, context) => lotChecksOf(context, checked(listSaid, args, 'lotChecks')),

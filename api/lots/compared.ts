@@ -2,6 +2,7 @@
 import { DateTime } from 'luxon';
 import type { Context } from '../context.ts';
 import type { Lot, LotCheck, RetentionRun } from '../database/generated/sqlite/client.ts';
+import { onceARequest } from '../once.ts';
 import { marginOf, type Margin } from './check-settings.ts';
 import { comparisonOf, type Comparison, type RunRead } from './rules.ts';
 import { spotsOf } from './spots.ts';
@@ -29,8 +30,6 @@ export function runRead(row: RetentionRun, newLotId: string | null, timeZone: st
   };
 }
 
-const requests = new WeakMap<Context['load'], Map<string, Promise<CheckRead>>>();
-
 async function read(context: Context, check: LotCheck): Promise<CheckRead> {
   const { database, lab, load } = context;
   const [rows, oldLot, newLot] = await Promise.all([
@@ -48,10 +47,4 @@ async function read(context: Context, check: LotCheck): Promise<CheckRead> {
   return { check, rows, runs, named, comparison: comparisonOf(runs, margin) };
 }
 
-export function checkRead(context: Context, check: LotCheck): Promise<CheckRead> {
-  const known = requests.get(context.load) ?? new Map<string, Promise<CheckRead>>();
-  requests.set(context.load, known);
-  const there = known.get(check.id) ?? read(context, check);
-  known.set(check.id, there);
-  return there;
-}
+export const checkRead = onceARequest(read, ({ id }) => id);

@@ -3,12 +3,13 @@ import { z } from 'zod';
 import type { Context } from '../context.ts';
 import type { GradeMeasured } from '../database/generated/sqlite/client.ts';
 import { invalid, missing, unknown } from '../errors.ts';
+import { driedAtBefore } from '../exposure/service.ts';
 import { gradeOfColumn, gradeOfPlate } from '../science/grade-observed.ts';
-import { gradeOf } from '../science/grades.ts';
 import { checkNotFuture, containerOf, localId, percent, waterAt } from '../stock/service.ts';
 import { newId, write } from '../work.ts';
 import type { gradeBackSaid, recordGradeSaid } from './grade-said.ts';
-import { gradeTableFor } from './grade-tables.ts';
+import { onceARequest } from '../once.ts';
+import { gradeBy, tablesNow } from './grade-tables.ts';
 
 type Said = z.output<typeof recordGradeSaid>;
 export type GradeKept = { measuredId: string };
@@ -85,16 +86,20 @@ export function gradesMeasured({ database, lab }: Context, containerId: string |
   });
 }
 
-/** The grade that the estimate gave then; null where it gave none. */
-export async function estimatedThen({ database, lab }: Context, of: GradeMeasured): Promise<string | null> {
-  if (of.waterFraction === null) return null;
-  const container = await database.read.container.findUniqueOrThrow({
-    where: { id: of.containerId },
-    include: { lot: { include: { sorbent: true } } },
-  });
-  const table = await gradeTableFor(database.read, lab.id, container.lot.sorbent.sorbentClass);
-  return gradeOf(table?.grades ?? null, of.waterFraction);
-}
+/** The grade that the estimate gave then; null where it gave none. However many fields of it ask, it is found once. */
+export const estimatedThen = onceARequest(
+  async (context: Context, { containerId, at, waterFraction }: GradeMeasured): Promise<string | null> => {
+    if (waterFraction === null) return null;
+    const { load } = context;
+    const container = await load.container.load(containerId);
+    const lot = container && (await load.lot.load(container.lotId));
+    const sorbent = lot && (await load.sorbent.load(lot.sorbentId));
+    const table = (await tablesNow(context)).find((one) => one.isUsed && one.sorbentClass === sorbent?.sorbentClass);
+    if (!table) return null;
+    return gradeBy(table, waterFraction, () => driedAtBefore(context, containerId, at));
+  },
+  ({ id }) => id,
+);
 
 const dyesSeen = (of: GradeMeasured): string => {
   const column = of.by === 'COLUMN_DYES' ? seenColumn.safeParse(of.seen).data : undefined;

@@ -3,7 +3,8 @@ import { z } from 'zod';
 import type { Context } from '../context.ts';
 import { invalid, missing, unknown } from '../errors.ts';
 import { gradeTables as printed } from '../science/grade-tables.ts';
-import { gradeOf, type Grades } from '../science/grades.ts';
+import { gradeOf, gradesOfClass, type Grades } from '../science/grades.ts';
+import { onceARequest } from '../once.ts';
 import { newId, write, type Transaction } from '../work.ts';
 import type { gradeTableBackSaid, gradeTableSaid } from './grade-said.ts';
 
@@ -21,7 +22,7 @@ export interface GradeTable {
 const stored = z.array(z.object({ grade: z.string(), waterOfTotal: z.number() }));
 
 /** All tables, class by class; what the lab has said lies over what is printed. */
-export async function gradeTablesOf(reader: Pick<Transaction, 'gradeTable'>, labId: string): Promise<GradeTable[]> {
+async function gradeTablesOf(reader: Pick<Transaction, 'gradeTable'>, labId: string): Promise<GradeTable[]> {
   const own = await reader.gradeTable.findMany({
     where: { labId },
     orderBy: [{ sorbentClass: 'asc' }, { variant: 'asc' }],
@@ -38,7 +39,10 @@ export async function gradeTablesOf(reader: Pick<Transaction, 'gradeTable'>, lab
       isOwn: false,
       isUsed: false,
     });
-  for (const row of own) tables.set(keyOf(row), { ...row, grades: stored.parse(row.grades), isOwn: true });
+  for (const row of own) {
+    const grades = gradesOfClass(row.sorbentClass, stored.parse(row.grades));
+    tables.set(keyOf(row), { ...row, grades, isOwn: true });
+  }
   const used = new Map<string, GradeTable>();
   for (const table of tables.values()) {
     const there = used.get(table.sorbentClass);
@@ -59,27 +63,33 @@ export async function gradeTableFor(
   return ofClass.find((table) => table.variant.toLowerCase() === variant.toLowerCase()) ?? null;
 }
 
-const requests = new WeakMap<Context['load'], Promise<GradeTable[]>>();
+/** Told only where it decides, since it takes a look at what was estimated: how hot it was last dried, °C. */
+export type DriedAt = () => Promise<number | null>;
 
-/** The lab's own tables that are used; read once for a request. */
-function ownTables({ database, lab, load }: Context): Promise<GradeTable[]> {
-  const before = requests.get(load);
-  if (before) return before;
-  const own = gradeTablesOf(database.read, lab.id).then((all) => all.filter(({ isOwn, isUsed }) => isOwn && isUsed));
-  requests.set(load, own);
-  return own;
+/** The grade by a table; where heat decides it, a drying that was not hot enough holds it back. */
+export async function gradeBy({ grades }: GradeTable, waterFraction: number, driedAt: DriedAt): Promise<string | null> {
+  const hot = gradeOf(grades, waterFraction);
+  return hot === gradeOf(grades, waterFraction, -Infinity) ? hot : gradeOf(grades, waterFraction, await driedAt());
 }
 
+/** The tables of the lab, read once for a request. */
+export const tablesNow = onceARequest(({ database, lab }) => gradeTablesOf(database.read, lab.id));
+
 /** The grade by the lab's own table; null where it has none of that class, so that the estimate's own counts. */
-export async function ownGradeOf(context: Context, containerId: string, waterFraction: number): Promise<string | null> {
-  const tables = await ownTables(context);
+export async function ownGradeOf(
+  context: Context,
+  containerId: string,
+  waterFraction: number,
+  driedAt: DriedAt,
+): Promise<string | null> {
+  const tables = (await tablesNow(context)).filter(({ isOwn, isUsed }) => isOwn && isUsed);
   // Most labs have none, and then nothing more is read.
   if (tables.length === 0) return null;
   const container = await context.load.container.load(containerId);
   const lot = container && (await context.load.lot.load(container.lotId));
   const sorbent = lot && (await context.load.sorbent.load(lot.sorbentId));
   const table = tables.find(({ sorbentClass }) => sorbentClass === sorbent?.sorbentClass);
-  return table ? gradeOf(table.grades, waterFraction) : null;
+  return table ? gradeBy(table, waterFraction, driedAt) : null;
 }
 
 export type TableKept = { sorbentClass: string; variant: string };
@@ -106,11 +116,12 @@ export function gradeTableSet(context: Context, input: z.output<typeof gradeTabl
     const there = await gradeTableFor(tx, labId, sorbentClass, input.variant);
     const variant = there?.variant ?? input.variant;
     if (!there && !input.grades) throw missing('input.grades', 'its grades, each with its water');
-    if (!there && !input.source) throw missing('input.source', 'where it is printed, or who measured it');
+    // New figures are not where the printed ones were found.
+    if (input.grades && !input.source) throw missing('input.source', 'where it is printed, or who measured it');
     if (input.grades) checkRising(input.grades);
     const data = {
       source: input.source ?? there?.source ?? '',
-      grades: (input.grades ?? there?.grades ?? []).map((one) => ({ ...one })),
+      grades: (input.grades ?? there?.grades ?? []).map(({ grade, waterOfTotal }) => ({ grade, waterOfTotal })),
       isUsed: input.isUsed ?? there?.isUsed ?? false,
       changedAt,
     };

@@ -15,7 +15,7 @@ import {
   type GradeKept,
 } from './grade-measured.ts';
 import { gradeBackSaid, gradeTableBackSaid, gradeTableSaid, recordGradeSaid, waterForGradeSaid } from './grade-said.ts';
-import { gradeTableReset, gradeTableSet, gradeTablesOf, type GradeTable, type TableKept } from './grade-tables.ts';
+import { gradeTableReset, gradeTableSet, tablesNow, type GradeTable, type TableKept } from './grade-tables.ts';
 import { waterForGrade, type WaterForGrade } from './grade-water.ts';
 
 const GradeWaterRef = builder.objectRef<GradeTable['grades'][number]>('GradeWater').implement({
@@ -125,7 +125,7 @@ builder.queryFields((t) => ({
   gradeTables: t.field({
     type: [GradeTableRef],
     description: 'Tables of activity grades, with source and variant.',
-    resolve: (_, __, { database, lab }) => gradeTablesOf(database.read, lab.id),
+    resolve: (_, __, context) => tablesNow(context),
   }),
   waterForGrade: t.field({
     type: WaterForGradeRef,
@@ -159,8 +159,8 @@ const TableKeptRef = builder.objectRef<TableKept>('GradeTableKept').implement({
     tables: t.field({
       type: [GradeTableRef],
       description: 'The tables of its class as they now stand.',
-      resolve: async ({ sorbentClass }, _, { database, lab }) =>
-        (await gradeTablesOf(database.read, lab.id)).filter((table) => table.sorbentClass === sorbentClass),
+      resolve: async ({ sorbentClass }, _, context) =>
+        (await tablesNow(context)).filter((table) => table.sorbentClass === sorbentClass),
     }),
   }),
 });
@@ -181,7 +181,7 @@ addMutation('setGradeTable', {
   fields: (t) => ({
     sorbentClass: t.string({ required: true, description: 'Of which class, such as `alumina`.' }),
     variant: t.string({ required: true, description: 'Which variant; a printed one’s name puts it over that.' }),
-    source: t.string({ description: 'Where it is printed, or who measured it; of a new table it must be given.' }),
+    source: t.string({ description: 'Where it is printed, or who measured it; with grades it must be given.' }),
     grades: t.field({ type: [GradeWaterInput], description: 'Its grades, most active first; stay when not given.' }),
     isUsed: t.boolean({ description: 'Grades of this class are told by it from now on.' }),
   }),

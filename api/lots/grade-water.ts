@@ -2,10 +2,10 @@
 import type { z } from 'zod';
 import type { Context } from '../context.ts';
 import { invalid, missing, unknown } from '../errors.ts';
+import { lastDriedAt } from '../exposure/service.ts';
 import { deactivationCautions, waterToAddG } from '../science/grade-water.ts';
-import { gradeOf } from '../science/grades.ts';
 import { containerOf, grams as gramsWords, percent } from '../stock/service.ts';
-import { gradeTableFor, type GradeTable } from './grade-tables.ts';
+import { gradeBy, gradeTableFor, type DriedAt, type GradeTable } from './grade-tables.ts';
 import type { waterForGradeSaid } from './grade-said.ts';
 
 export interface WaterForGrade {
@@ -22,8 +22,18 @@ export interface WaterForGrade {
 
 type Said = z.output<typeof waterForGradeSaid>;
 
-/** As received, with its water now. */
-async function batchOf(context: Context, said: Said) {
+/** What is brought to a grade, as received. */
+interface Batch {
+  readonly grams: number;
+  readonly sorbentClass: string;
+  /** Of the whole: what water is added to. */
+  readonly waterFraction: number;
+  /** Of the next scoop: what a grade is told by. */
+  readonly scoopWaterFraction: number;
+  readonly driedAt: DriedAt;
+}
+
+async function batchOf(context: Context, said: Said): Promise<Batch> {
   const { database, lab } = context;
   const place = { tx: database.read, labId: lab.id };
   if (said.label) {
@@ -37,28 +47,38 @@ async function batchOf(context: Context, said: Said) {
       throw missing('waterForGrade.waterFraction', 'its water now: nothing is estimated of this container yet');
     const grams = said.grams ?? container.dryGrams * (1 + waterFraction);
     if (!(grams > 0)) throw invalid('waterForGrade.label', said.label, 'a container with something in it');
-    return { grams, waterFraction, sorbentClass: lot.sorbent.sorbentClass };
+    return {
+      ...{ grams, waterFraction, sorbentClass: lot.sorbent.sorbentClass },
+      scoopWaterFraction: said.waterFraction ?? exposure?.scoopWaterFraction ?? waterFraction,
+      driedAt: () => lastDriedAt(context, { containerId: container.id, asOf: exposure?.asOf ?? context.now() }),
+    };
   }
   if (!said.sorbentClass) throw missing('waterForGrade.sorbentClass', 'the label of a container, or a sorbent class');
   if (!said.grams) throw missing('waterForGrade.grams', 'how much as it stands, g');
-  return { grams: said.grams, waterFraction: said.waterFraction ?? 0, sorbentClass: said.sorbentClass };
+  const waterFraction = said.waterFraction ?? 0;
+  return {
+    ...{ grams: said.grams, sorbentClass: said.sorbentClass, waterFraction },
+    scoopWaterFraction: waterFraction,
+    driedAt: () => Promise.resolve(null),
+  };
 }
 
 export async function waterForGrade(context: Context, said: Said): Promise<WaterForGrade> {
   const { database, lab } = context;
-  const { grams, waterFraction, sorbentClass } = await batchOf(context, said);
+  const batch = await batchOf(context, said);
+  const { grams, waterFraction, sorbentClass } = batch;
   const table = await gradeTableFor(database.read, lab.id, sorbentClass, said.variant ?? null);
   if (!table) throw unknown('waterForGrade.sorbentClass', sorbentClass, 'a class (and variant) with a table of grades');
   const wanted = table.grades.find(({ grade }) => grade.toLowerCase() === said.grade.toLowerCase());
   if (!wanted)
     throw unknown('waterForGrade.grade', said.grade, `one of ${table.grades.map(({ grade }) => grade).join(', ')}`);
   const waterGrams = waterToAddG(grams, waterFraction / (1 + waterFraction), wanted.waterOfTotal);
-  const gradeNow = gradeOf(table.grades, waterFraction);
+  const gradeNow = await gradeBy(table, batch.scoopWaterFraction, batch.driedAt);
   const now = `${gramsWords(grams)} with ${percent(waterFraction)} water`;
   const sentence =
     waterGrams === null
       ? `${now} is wetter than grade ${wanted.grade} already: dry it first.`
-      : `${now}, now nearest to grade ${gradeNow ?? '?'}: ${gramsWords(waterGrams)} of water make it grade ${wanted.grade}.`;
+      : `${now}${gradeNow === null ? '' : `, now nearest to grade ${gradeNow}`}: ${gramsWords(waterGrams)} of water make it grade ${wanted.grade}.`;
   const cautions = waterGrams === null || waterGrams === 0 ? [] : deactivationCautions;
   return { table, grams, waterFraction, gradeNow, grade: wanted.grade, waterGrams, sentence, cautions };
 }

@@ -1,6 +1,7 @@
 // How each lot stands: what a person decided of it, else whether its check is under way, or nobody has looked yet.
 import type { Context } from '../context.ts';
-import type { LotDecision } from '../database/generated/sqlite/client.ts';
+import type { LotCheck, LotDecision } from '../database/generated/sqlite/client.ts';
+import { onceARequest } from '../once.ts';
 import type { Transaction } from '../work.ts';
 
 export type Standing = 'ACCEPTED' | 'REJECTED' | 'IN_CHECK' | 'UNCHECKED' | 'FIRST';
@@ -35,31 +36,41 @@ export async function rejectedLots(
 export async function lotStandings(reader: Reader, labId: string): Promise<ReadonlyMap<string, LotStanding>> {
   const [decisions, checks, lots] = await Promise.all([
     decisionsOn(reader, labId),
-    reader.lotCheck.findMany({ where: { labId, takenBackAt: null }, select: { newLotId: true } }),
+    reader.lotCheck.findMany({
+      where: { labId, takenBackAt: null },
+      select: { newLotId: true, madeAt: true },
+      orderBy: { madeAt: 'asc' },
+    }),
     reader.lot.findMany({
       where: { labId },
       select: { id: true, sorbentId: true },
       orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }],
     }),
   ]);
-  const inCheck = new Set(checks.map(({ newLotId }) => newLotId));
+  const begun = new Map(checks.map(({ newLotId, madeAt }) => [newLotId, madeAt]));
   const seen = new Set<string>();
   return new Map(
     lots.map(({ id, sorbentId }): [string, LotStanding] => {
       const decision = decisions.get(id) ?? null;
       const isFirst = !seen.has(sorbentId);
       seen.add(sorbentId);
-      const open: Standing = inCheck.has(id) ? 'IN_CHECK' : isFirst ? 'FIRST' : 'UNCHECKED';
-      return [id, { standing: decision?.outcome ?? open, decision }];
+      const check = begun.get(id);
+      const open: Standing = check ? 'IN_CHECK' : isFirst ? 'FIRST' : 'UNCHECKED';
+      // A check begun after a lot was accepted is open; what was rejected stays so until somebody decides again.
+      const isOpen = !decision || (decision.outcome === 'ACCEPTED' && check !== undefined && decision.at < check);
+      return [id, { standing: isOpen ? open : decision.outcome, decision }];
     }),
   );
 }
 
-const requests = new WeakMap<Context['load'], Promise<ReadonlyMap<string, LotStanding>>>();
+const standingsNow = onceARequest(({ database, lab }) => lotStandings(database.read, lab.id));
 
 /** How one lot stands, worked out once a request however many ask. */
-export async function standingOf({ database, lab, load }: Context, lotId: string): Promise<LotStanding> {
-  const all = requests.get(load) ?? lotStandings(database.read, lab.id);
-  requests.set(load, all);
-  return (await all).get(lotId) ?? { standing: 'UNCHECKED', decision: null };
+export const standingOf = async (context: Context, lotId: string): Promise<LotStanding> =>
+  (await standingsNow(context)).get(lotId) ?? { standing: 'UNCHECKED', decision: null };
+
+/** What was decided of a check's new lot since it was begun; null while nobody has. */
+export async function decisionOn(context: Context, { newLotId, madeAt }: LotCheck): Promise<LotDecision | null> {
+  const { decision } = await standingOf(context, newLotId);
+  return decision && decision.at >= madeAt ? decision : null;
 }

@@ -110,11 +110,16 @@ export function decode(checkpoint: Checkpoint, spec: BedSpec, factors: Factors):
   };
 }
 
-/** The room that a container stood in at its checkpoint. */
-export function roomAt({ bytes }: Checkpoint): string {
+function headOf(bytes: Uint8Array): Head {
   const length = new DataView(bytes.buffer, bytes.byteOffset).getUint32(0, true);
-  return (JSON.parse(read.decode(bytes.subarray(4, 4 + length))) as Head).room;
+  return JSON.parse(read.decode(bytes.subarray(4, 4 + length))) as Head;
 }
+
+/** The room that a container stood in at its checkpoint. */
+export const roomAt = ({ bytes }: Checkpoint): string => headOf(bytes).room;
+
+/** How hot it was last dried before its checkpoint, °C; null where nobody said. */
+export const driedAtOf = ({ bytes }: Pick<Checkpoint, 'bytes'>): number | null => headOf(bytes).driedAtC ?? null;
 
 /** Days after which a midnight's checkpoint is kept only if its day number divides by 2, 4, 8, … */
 const dailyFor = 8;

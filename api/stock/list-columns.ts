@@ -44,6 +44,8 @@ const containerFields: Readonly<Record<string, readonly (keyof Container)[]>> = 
   asReceivedGrams: ['dryGrams', 'lotId'],
   plates: ['plates'],
   freePlates: ['plates', 'heldPlates'],
+  keptForCampaigns: ['lotId'],
+  keptWords: ['lotId', 'finishedAt'],
 };
 
 const exposureFields: Readonly<Record<string, readonly (keyof Exposure)[]>> = {
@@ -66,8 +68,8 @@ const exposureFields: Readonly<Record<string, readonly (keyof Exposure)[]>> = {
   hoursToLimitClosed: ['hoursToLimitClosed'],
   upperWaterFraction: ['upperWaterFraction'],
   lowerWaterFraction: ['lowerWaterFraction'],
-  // A table of the lab's own tells the grade from the water and the class.
-  grade: ['grade', 'meanWaterFraction', 'containerId'],
+  // A table of the lab's own tells the grade from the water and the class, and by when it was last dried.
+  grade: ['grade', 'scoopWaterFraction', 'asOf', 'containerId'],
   minutesToRoomEquilibrium: ['minutesToRoomEquilibrium'],
 };
 

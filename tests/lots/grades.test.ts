@@ -109,6 +109,59 @@ describeEngines('activity grades', (on) => {
     expect(await grade()).toBe('III');
   });
 
+  it('are never I after a drying below 300 °C, whoever wrote the table: of an estimate, of a batch, beside dyes', async () => {
+    const told = async (wanted = 'IIa') => {
+      const { container } = await world.ask<{ container: { exposure: { grade: string } } }>(
+        'query ($label: String!) { container(label: $label) { exposure { grade } } }',
+        { label },
+      );
+      const { containers } = await world.ask<{ containers: { nodes: { exposure: { grade: string } }[] } }>(
+        '{ containers { nodes { label exposure { grade } } } }',
+      );
+      const { measured } = await world.tell<{ measured: { estimatedGrade: string; sentence: string } }>(
+        'recordGrade',
+        { label, grade: 'II' },
+        'measured { estimatedGrade sentence }',
+      );
+      expect(measured.sentence).toContain(`grade ${measured.estimatedGrade}.`);
+      return [
+        container.exposure.grade,
+        containers.nodes[0]?.exposure.grade,
+        (await water(`label: "${label}", grade: "${wanted}"`)).gradeNow,
+        measured.estimatedGrade,
+      ];
+    };
+    const own = (first: string, more = {}) => ({
+      ...{ sorbentClass: 'alumina', variant: 'our own', source: 'weighed here', isUsed: true, ...more },
+      grades: [
+        { grade: first, waterOfTotal: 0 },
+        { grade: 'IIa', waterOfTotal: 0.05 },
+      ],
+    });
+    await world.tell('recordDrying', { label, temperatureC: 150, minutes: 240 });
+    expect(await told('II')).toEqual(['II', 'II', 'II', 'II']);
+    await world.tell('setGradeTable', { sorbentClass: 'alumina', variant: 'Brockmann', isUsed: true }, '__typename');
+    expect(await told('II')).toEqual(['II', 'II', 'II', 'II']);
+    await world.tell('setGradeTable', own('I'), '__typename');
+    expect(await told()).toEqual(['IIa', 'IIa', 'IIa', 'IIa']);
+    await world.tell('setGradeTable', own('super'), '__typename');
+    expect(await told()).toEqual(['super', 'super', 'super', 'super']);
+    await world.tell('setGradeTable', own('I'), '__typename');
+    world.later(60);
+    await world.tell('recordDrying', { label, temperatureC: 350, minutes: 240 });
+    expect(await told()).toEqual(['I', 'I', 'I', 'I']);
+  });
+
+  it('of figures of the lab’s own are told with a source of their own', async () => {
+    const grades = [
+      { grade: 'I', waterOfTotal: 0 },
+      { grade: 'II', waterOfTotal: 0.04 },
+    ];
+    const over = { sorbentClass: 'alumina', variant: 'Brockmann', grades };
+    expect((await world.refused('setGradeTable', over)).path).toBe('input.source');
+    expect(await tables('alumina')).toMatchObject([{ isOwn: false }]);
+  });
+
   it('are reached with so many grams of water, shaken and left to stand', async () => {
     // m (w − w₀)/(1 − w): 100 g from nothing to grade III, 6 % of the total.
     const plain = await water('sorbentClass: "alumina", grams: 100, grade: "III"');
