@@ -7,6 +7,7 @@ import { settingsWritten } from '../lab-settings.ts';
 import { planBroughtUp } from './current.ts';
 import { cautionsSaid } from './cautions.ts';
 import { detailOf } from './detail.ts';
+import { waiting } from './waiting.ts';
 import { sayStep } from './words.ts';
 
 const dayMs = 86_400_000;
@@ -51,7 +52,7 @@ export async function calendarOf(context: Context): Promise<string> {
   const to = new Date(now + aheadDays * dayMs);
   const [steps, runs] = await Promise.all([
     database.read.prepStep.findMany({
-      where: { labId: lab.id, startAt: { gte: from, lt: to }, kind: { notIn: ['COOL', 'KEEP', 'REST'] } },
+      where: { labId: lab.id, startAt: { gte: from, lt: to }, kind: { notIn: [...waiting] } },
       include: { need: true },
       orderBy: [{ startAt: 'asc' }, { id: 'asc' }],
     }),

@@ -7,10 +7,9 @@ import { dayOf, daysAfter, instantOn } from './hours.ts';
 import { planBroughtUp } from './current.ts';
 import { PrepStepRef } from './refs.ts';
 import { prepSettingsOf } from './settings.ts';
+import { waiting } from './waiting.ts';
 
 /** Steps that somebody does something for. */
-const waits = ['COOL', 'KEEP', 'REST'] as const;
-
 async function open(context: Context, until: Date | null, from: Date | null, take: number): Promise<PrepStep[]> {
   await planBroughtUp(context);
   return context.database.read.prepStep.findMany({
@@ -18,7 +17,7 @@ async function open(context: Context, until: Date | null, from: Date | null, tak
       labId: context.lab.id,
       doneAt: null,
       goneAt: null,
-      kind: { notIn: [...waits] },
+      kind: { notIn: [...waiting] },
       need: { droppedAt: null, metAt: null, at: { gt: context.now() } },
       startAt: { ...(from ? { gte: from } : {}), ...(until ? { lt: until } : {}) },
     },

@@ -10,6 +10,7 @@ import { detailOf } from './detail.ts';
 import { dayOf, daysAfter, instantOn } from './hours.ts';
 import { daySaid } from './said.ts';
 import { prepSettingsOf } from './settings.ts';
+import { waiting } from './waiting.ts';
 import { sayStep } from './words.ts';
 
 export const sheetSaid = z.object({
@@ -102,12 +103,15 @@ function marked(row: StepRow, before: readonly PrintedStep[] | null): SheetStep 
 }
 
 /** What begins then; and what somebody takes out of the hood then, which began on the sheet before. */
-const within = (labId: string, from: Date, to: Date) => ({
-  labId,
-  goneAt: null,
-  need: { droppedAt: null },
-  OR: [{ startAt: { gte: from, lt: to } }, { kind: 'AIR_DRY' as const, endAt: { gte: from, lt: to } }],
-});
+const within = (labId: string, from: Date, to: Date | null) => {
+  const span = { gte: from, ...(to ? { lt: to } : {}) };
+  return {
+    labId,
+    goneAt: null,
+    need: { droppedAt: null },
+    OR: [{ startAt: span }, { kind: 'AIR_DRY' as const, endAt: span }],
+  };
+};
 
 async function stepsIn(context: Context, from: Date, to: Date): Promise<StepRow[]> {
   const rows = await context.database.read.prepStep.findMany({
@@ -119,21 +123,21 @@ async function stepsIn(context: Context, from: Date, to: Date): Promise<StepRow[
 
 /** The first sheet after an instant on which something is to be done; null when nothing is planned. */
 export async function nextSheetAfter({ database, lab }: Context, after: Date): Promise<SheetOn | null> {
-  const first = await database.read.prepStep.findFirst({
-    where: {
-      labId: lab.id,
-      goneAt: null,
-      doneAt: null,
-      kind: { notIn: ['COOL', 'KEEP', 'REST', 'AIR_DRY'] },
-      need: { droppedAt: null, metAt: null },
-      startAt: { gte: after },
-    },
-    orderBy: { startAt: 'asc' },
-  });
+  const where = { ...within(lab.id, after, null), doneAt: null, need: { droppedAt: null, metAt: null } };
+  const [begins, ends] = await Promise.all([
+    database.read.prepStep.findFirst({
+      where: { ...where, kind: { notIn: [...waiting, 'AIR_DRY'] } },
+      orderBy: { startAt: 'asc' },
+    }),
+    // Drying in the hood begins by itself; somebody takes them out at its end.
+    database.read.prepStep.findFirst({ where: { ...where, kind: 'AIR_DRY' }, orderBy: { endAt: 'asc' } }),
+  ]);
+  const times = [begins?.startAt, ends?.endAt].filter((at) => at !== undefined);
+  const first = times.sort((a, b) => a.getTime() - b.getTime())[0];
   if (!first) return null;
-  const on = dayOf(first.startAt, lab.timeZone);
+  const on = dayOf(first, lab.timeZone);
   const { eveningFrom } = prepSettingsOf(lab.settings);
-  return { on, part: first.startAt < instantOn(on, eveningFrom, lab.timeZone) ? 'MORNING' : 'EVENING' };
+  return { on, part: first < instantOn(on, eveningFrom, lab.timeZone) ? 'MORNING' : 'EVENING' };
 }
 
 /** The sheet of a day, or of its evening or morning. */

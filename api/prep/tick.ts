@@ -8,6 +8,7 @@ import { write, type Work } from '../work.ts';
 import { stepDone } from './done.ts';
 import { replanned } from './plan.ts';
 import { saidTime } from './hours.ts';
+import { isWaiting } from './waiting.ts';
 import { labelOf } from './words.ts';
 
 const step = z.string('the id of a step');
@@ -63,15 +64,12 @@ const order: readonly PrepStepKind[] = [
   'HAND_OVER',
 ];
 
-/** Steps that only wait; what comes after may be ticked without them. */
-const waits: ReadonlySet<PrepStepKind> = new Set(['COOL', 'KEEP', 'REST']);
-
 /** Refuses what cannot be done yet: an earlier step of the same need is open. */
 async function checkTurn(work: Work, row: PrepStep, path: string, timeZone: string): Promise<void> {
   if (row.goneAt) throw invalid(path, row.id, 'a step that is planned still; the sheet was planned anew since');
   const open = await work.tx.prepStep.findMany({ where: { needId: row.needId, doneAt: null, goneAt: null } });
   const before = open
-    .filter(({ kind }) => !waits.has(kind) && order.indexOf(kind) < order.indexOf(row.kind))
+    .filter(({ kind }) => !isWaiting(kind) && order.indexOf(kind) < order.indexOf(row.kind))
     .sort((a, b) => order.indexOf(a.kind) - order.indexOf(b.kind))[0];
   if (!before) return;
   throw invalid(path, labelOf(row), `${labelOf(before)} first, planned for ${saidTime(before.startAt, timeZone)}`);

@@ -66,6 +66,19 @@ describeEngines('the prep sheet', (on) => {
     expect(waste).toEqual([{ stream: 'HALOGENATED', ml: 400 }]);
   });
 
+  it('leads on to the sheet on which somebody takes them out of the hood, where nothing begins', async () => {
+    const ends = new Date((await stepOf('AIR_DRY')).endAt);
+    const begins = new Date((await stepOf('OVEN')).startAt);
+    // The evening of that day begins between the two: at the oven, on the clock of Helsinki.
+    const eveningFrom = new Date(begins.getTime() + 2 * 3_600_000).toISOString().slice(11, 16);
+    await world.tell('setPrepSettings', { eveningFrom }, '__typename');
+    const query = `{ prepSheet(on: "2026-03-02") { next { on part } } }`;
+    const { prepSheet } = await world.ask<{ prepSheet: { next: object } }>(query);
+    await world.tell('setPrepSettings', { eveningFrom: null }, '__typename');
+    expect(ends < begins).toBe(true);
+    expect(prepSheet.next).toEqual({ on: '2026-03-03', part: 'MORNING' });
+  });
+
   it('marks what changed since it was printed', async () => {
     await world.tell('notePrinted', { on: '2026-03-02', part: 'EVENING' }, 'on');
     expect((await sheet('2026-03-02', 'EVENING')).steps.map(({ since }) => since)).toEqual([null, null, null]);
