@@ -22,6 +22,9 @@ const depthPower = 1.5;
 /** A rack of so many plates is what a recipe's heat-up is for; fewer are hot sooner (rough, from memory). */
 const wholeRack = 8;
 
+const deeper = (depthMm: number | null, usualMm: number): number =>
+  Math.max(1, (depthMm ?? usualMm) / usualMm) ** depthPower;
+
 /** What the request says, else the lab's recipe; or why there is nothing to go by. */
 export function driesOf(
   request: Pick<RequestRow, 'temperatureC' | 'minutes' | 'depthMm' | 'plates'>,
@@ -36,7 +39,7 @@ export function driesOf(
   const depthMm = isPlates ? null : (request.depthMm ?? recipe?.depthMm ?? usualDepthMm);
   const usual = recipe?.depthMm ?? usualDepthMm;
   const plates = request.plates ?? material.container.plates ?? 0;
-  const rack = isPlates ? Math.min(1, plates / wholeRack) : Math.max(1, (depthMm ?? usual) / usual) ** depthPower;
+  const rack = isPlates ? Math.min(1, plates / wholeRack) : deeper(depthMm, usual);
   const low = askedMinutes ?? recipe?.minutes[0] ?? 0;
   const high = Math.max(low, recipe?.minutes[1] ?? low);
   const upper = recipe?.upperC ?? Infinity;
@@ -81,9 +84,8 @@ function minutesIn(
   };
   const model = ovenMinutes(of, material.target);
   if (!model) {
-    const deeper =
-      depthMm === null ? 1 : Math.max(1, depthMm / (material.how.recipe?.depthMm ?? usualDepthMm)) ** depthPower;
-    return [Math.ceil(heatUpMinutes + least * deeper), Math.ceil(heatUpMinutes + longest * deeper)];
+    const more = deeper(depthMm, material.how.recipe?.depthMm ?? usualDepthMm);
+    return [Math.ceil(heatUpMinutes + least * more), Math.ceil(heatUpMinutes + longest * more)];
   }
   // A rack of plates is hot when all of it is: glass and air, of which the layer knows nothing.
   const hot = isPlates ? heatUpMinutes : (model.hot ?? heatUpMinutes);

@@ -22,7 +22,7 @@ export function familyOf(of: { kind: string; sorbentClass: string; bondedPhase: 
 /** Trays are filled so deep where neither the request nor the recipe says, mm (half-hour rule of the drying model). */
 export const usualDepthMm = 10;
 /** Density of a bed whose own nobody knows, kg/m³ (silica, from memory). */
-const usualDensityKgPerM3 = 500;
+export const usualDensityKgPerM3 = 500;
 /** Plates in a rack stand so far apart, mm, and need so much room above (rough, from memory). */
 const rackPitchMm = 10;
 const rackHeadroomMm = 20;

@@ -4,6 +4,6 @@ export { replannedAfter } from './replan.ts';
 export { coolMinutes } from './cooling.ts';
 export { currentPlan, endOf, nextOvenStep, runsBetween, startOf } from './run-view.ts';
 export { openingsOf, outages, ownHours } from './oven-hours.ts';
-export { plateAreaCm2, trayAreaCm2, usualDepthMm } from './rules.ts';
+export { plateAreaCm2, trayAreaCm2, usualDensityKgPerM3, usualDepthMm } from './rules.ts';
 export type { OvenWithCare } from './facts.ts';
 import './ended.ts';

@@ -1,6 +1,7 @@
 // The column of a need in numbers: what was said, or what the flash table gives for its sample.
 import type { Need } from '../database/generated/sqlite/client.ts';
 import { invalid } from '../errors.ts';
+import { usualDensityKgPerM3 } from '../ovens/service.ts';
 import { flashBedMm, flashColumnFor, type FlashColumn } from '../science/columns/still.ts';
 import { bedGrams, columnVolumeMl, flashFlowMlPerMin } from '../science/columns/volumes.ts';
 import { sorbentClass as classOf } from '../science/properties.ts';
@@ -44,7 +45,7 @@ export function sizeOf(
   const diameterMm = said.diameterMm ?? flash?.diameterMm;
   if (diameterMm === undefined) return null;
   const bedLengthMm = said.bedLengthMm ?? flashBedMm;
-  const density = bulkDensityKgPerM3 ?? classOf(sorbentClass)?.bulkDensityKgPerM3 ?? 500;
+  const density = bulkDensityKgPerM3 ?? classOf(sorbentClass)?.bulkDensityKgPerM3 ?? usualDensityKgPerM3;
   const volume = columnVolumeMl(diameterMm, bedLengthMm, sorbentClass);
   const flowMlPerMin = said.flowMlPerMin ?? flashFlowMlPerMin(diameterMm);
   const conditioningMl = (said.columnVolumes ?? usualVolumes) * volume;

@@ -1,5 +1,6 @@
 // What a step is done to, in containers of its own: kept for the need from then on.
 import type { Container } from '../database/generated/sqlite/client.ts';
+import { usualDensityKgPerM3 } from '../ovens/service.ts';
 import { sorbentClass } from '../science/properties.ts';
 import {
   needLetGo,
@@ -34,8 +35,6 @@ export async function platesApart(doing: Doing): Promise<Container[]> {
   return own.map(({ container }) => container);
 }
 
-/** Where a bed's density is not known, kg/m³ (silica, from memory). */
-const usualDensityKgPerM3 = 500;
 /** Of a jar: half again as high as wide. */
 const jarShape = 1.5;
 const jarFill = 2 / 3;

@@ -65,7 +65,7 @@ export interface PrepFacts {
   needs: NeedFacts[];
 }
 
-const densityName = 'bulkDensityKgPerM3';
+export const densityName = 'bulkDensityKgPerM3';
 
 const grouped = <Row>(rows: readonly Row[], keyOf: (row: Row) => string | null): Map<string, Row[]> => {
   const groups = new Map<string, Row[]>();
