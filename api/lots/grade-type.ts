@@ -56,7 +56,7 @@ const WaterForGradeRef = builder.objectRef<WaterForGrade>('WaterForGrade').imple
     grade: t.exposeString('grade', { description: 'The grade wanted.' }),
     waterGrams: t.exposeFloat('waterGrams', {
       nullable: true,
-      description: 'Water to add, g; null when it is wetter already.',
+      description: 'Water to add, g; null when it is wetter already, or was not dried hot enough for that grade.',
     }),
     sentence: t.exposeString('sentence', { description: 'In words.' }),
     cautions: t.stringList({ description: 'What to mind.', resolve: ({ cautions }) => [...cautions] }),

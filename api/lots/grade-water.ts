@@ -14,7 +14,7 @@ export interface WaterForGrade {
   readonly waterFraction: number;
   readonly gradeNow: string | null;
   readonly grade: string;
-  /** Null when it is wetter already. */
+  /** Null when it is wetter already, or was not dried hot enough for that grade. */
   readonly waterGrams: number | null;
   readonly sentence: string;
   readonly cautions: readonly string[];
@@ -72,11 +72,16 @@ export async function waterForGrade(context: Context, said: Said): Promise<Water
   const wanted = table.grades.find(({ grade }) => grade.toLowerCase() === said.grade.toLowerCase());
   if (!wanted)
     throw unknown('waterForGrade.grade', said.grade, `one of ${table.grades.map(({ grade }) => grade).join(', ')}`);
-  const waterGrams = waterToAddG(grams, waterFraction / (1 + waterFraction), wanted.waterOfTotal);
+  const { fromC = -Infinity } = wanted;
+  const driedAtC = fromC === -Infinity ? null : await batch.driedAt();
+  const isTooCold = driedAtC !== null && driedAtC < fromC;
+  const enough = waterToAddG(grams, waterFraction / (1 + waterFraction), wanted.waterOfTotal);
+  const waterGrams = isTooCold ? null : enough;
   const gradeNow = await gradeBy(table, batch.scoopWaterFraction, batch.driedAt);
   const now = `${gramsWords(grams)} with ${percent(waterFraction)} water`;
-  const sentence =
-    waterGrams === null
+  const sentence = isTooCold
+    ? `${now} was last dried at ${driedAtC} °C: grade ${wanted.grade} takes ${fromC} °C or more. Dry it hotter first.`
+    : waterGrams === null
       ? `${now} is wetter than grade ${wanted.grade} already: dry it first.`
       : `${now}${gradeNow === null ? '' : `, now nearest to grade ${gradeNow}`}: ${gramsWords(waterGrams)} of water make it grade ${wanted.grade}.`;
   const cautions = waterGrams === null || waterGrams === 0 ? [] : deactivationCautions;

@@ -15,11 +15,14 @@ const table = (...water: number[]): Grades =>
 export const gradeOneFromC = 300;
 const gradeOneFrom: Readonly<Partial<Record<string, number>>> = { alumina: gradeOneFromC };
 
+/** Grade I as people write it in a table of their own. */
+const gradeOne = /^(?:(?:activity )?grade |brockmann |act\. )?(?:i|1)\.?$/i;
+
 /** Grades of a class, whoever wrote the table: where grade I takes heat, it says so. */
 export function gradesOfClass(sorbentClass: string, grades: Grades): Grades {
   const fromC = gradeOneFrom[sorbentClass];
   if (fromC === undefined) return grades;
-  return grades.map((one) => (/^(i|1)$/i.test(one.grade.trim()) ? { ...one, fromC } : one));
+  return grades.map((one) => (gradeOne.test(one.grade.trim()) ? { ...one, fromC } : one));
 }
 
 /** Brockmann and Schodder, Ber. 74 (1941) 73; from memory. */

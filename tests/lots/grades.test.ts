@@ -140,9 +140,17 @@ describeEngines('activity grades', (on) => {
     });
     await world.tell('recordDrying', { label, temperatureC: 150, minutes: 240 });
     expect(await told('II')).toEqual(['II', 'II', 'II', 'II']);
+    // However dry it is, no water makes it grade I.
+    const first = await water(`label: "${label}", grade: "I"`);
+    expect(first.waterGrams).toBeNull();
+    expect(first.sentence).toMatch(/was last dried at 150 °C: grade I takes 300 °C or more\. Dry it hotter first\.$/);
+    const dry = await water(`label: "${label}", grade: "I", waterFraction: 0`);
+    expect(dry).toMatchObject({ waterGrams: null, gradeNow: 'II', cautions: [] });
     await world.tell('setGradeTable', { sorbentClass: 'alumina', variant: 'Brockmann', isUsed: true }, '__typename');
     expect(await told('II')).toEqual(['II', 'II', 'II', 'II']);
     await world.tell('setGradeTable', own('I'), '__typename');
+    expect(await told()).toEqual(['IIa', 'IIa', 'IIa', 'IIa']);
+    await world.tell('setGradeTable', own('Grade I'), '__typename');
     expect(await told()).toEqual(['IIa', 'IIa', 'IIa', 'IIa']);
     await world.tell('setGradeTable', own('super'), '__typename');
     expect(await told()).toEqual(['super', 'super', 'super', 'super']);
@@ -150,6 +158,7 @@ describeEngines('activity grades', (on) => {
     world.later(60);
     await world.tell('recordDrying', { label, temperatureC: 350, minutes: 240 });
     expect(await told()).toEqual(['I', 'I', 'I', 'I']);
+    expect((await water(`label: "${label}", grade: "I", waterFraction: 0`)).waterGrams).toBe(0);
   });
 
   it('of figures of the lab’s own are told with a source of their own', async () => {
