@@ -75,7 +75,11 @@ export type Offer = Answer<typeof offer>;
 export const offersQuestion = question<Record<string, never>>('Offers')({
   offers: many(offer),
   suppliers: given('first: 200', {
-    nodes: many({ name: text, deliveryFee: { amount: text, text: text }, minOrder: { amount: text, text: text } }),
+    nodes: many({
+      name: text,
+      deliveryFee: { amount: text, text: text },
+      minOrder: { minor: text, amount: text, text: text },
+    }),
   }),
   lab: { purchasing: { currency: text } },
 });
@@ -148,14 +152,14 @@ export const coverageQuestion = question<{ sorbent: string; lot: string; until: 
 });
 export type Coverage = Answer<typeof coverageQuestion.shape>['coverage'];
 
-const money = { text: text };
+const money = { minor: text, text: text };
 const plan = {
   id: text,
   madeAt: instant,
   weeks: number,
   whatIf: maybe(text),
   words: text,
-  cost: { minor: text },
+  cost: money,
   spend: money,
   lines: many({
     offer: { id: text, name: text, supplier: { name: text } },
@@ -173,7 +177,7 @@ const plan = {
   warnings: many(text),
   simplifications: many(text),
   reorderPoints: many({ item: text, point: number, safety: number, unit: text }),
-  saves: { minor: text, text: text },
+  saves: money,
   due: many(text),
 };
 export type Plan = Answer<typeof plan>;
@@ -185,4 +189,9 @@ export const planQuestion = question<Record<string, never>>('PurchasePlan')({
 });
 export const planningQuestion = question<Record<string, never>>('PurchasePlanning')({
   purchasePlanning: maybe({ share: number, items: number }),
+});
+
+/** Numbers of the lots there are. */
+export const lotsQuestion = question<Record<string, never>>('LotNumbers')({
+  sorbents: given('first: 200', { nodes: many({ lots: many({ lotNumber: text }) }) }),
 });

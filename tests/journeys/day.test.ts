@@ -125,7 +125,10 @@ describe('a day at the bench', () => {
     expect(Math.abs(Date.parse(corrected.find(({ counts }) => counts)?.at ?? '') - yesterday.getTime())).toBeLessThan(
       60_000,
     );
-    expect(after.exposure.scoopWaterFraction).not.toBe(before.exposure.scoopWaterFraction);
+    // The page hears of the event at once; the estimate is there a moment later.
+    await expect
+      .poll(async () => (await nowOf(shelf.drum)).exposure.scoopWaterFraction)
+      .not.toBe(before.exposure.scoopWaterFraction);
     await context.close();
   });
 

@@ -47,8 +47,6 @@ export const pictured: Pictured[] = [
   { name: 'sorbents', path: () => '/sorbents' },
   { name: 'labels', path: of((label) => `/labels?c=${label}`) },
   { name: 'shelf-count', path: () => '/shelf-count' },
-  { name: 'daily', path: () => '/daily' },
-  { name: 'checks', path: () => '/checks' },
   {
     name: 'check',
     path: () => '/checks',
@@ -58,9 +56,6 @@ export const pictured: Pictured[] = [
       if ((await checks.count()) > 0) await checks.last().click();
     },
   },
-  { name: 'charts', path: () => '/charts' },
-  { name: 'why', path: () => '/why' },
-  { name: 'grades', path: () => '/grades' },
   { name: 'lab', path: () => '/lab' },
   { name: 'nowhere', path: () => '/attic' },
   { name: 'no-such-label', path: () => '/c/ZZZ-ZZZ' },
