@@ -1,7 +1,7 @@
 // What a ticked step is recorded with: its need, what was said, the containers that are kept for it.
 import type { Context } from '../context.ts';
 import type { Container, Hold, Need, PrepStep } from '../database/generated/sqlite/client.ts';
-import { holdMade, needLetGo } from '../stock/service.ts';
+import { heldOn, needLetGo } from '../stock/service.ts';
 import type { Work } from '../work.ts';
 import type { StepDetail } from './detail.ts';
 import type { How } from './tick.ts';
@@ -32,13 +32,14 @@ export const noted = (doing: Doing, recorded: { eventId: string; notes: string[]
   doing.notes.push(...recorded.notes);
 };
 
-/** From now on the need is kept in these containers, and in no others. */
+/** From now on the need is kept in these containers, and in no others; what was of a campaign's share stays so. */
 export async function keptIn(
   { work, need }: Doing,
   rows: { containerId: string; dryGrams: number | null; plates: number | null }[],
 ) {
   await needLetGo(work, need.id, true);
-  for (const row of rows) await holdMade(work, { ...row, forWhat: need.forWhom, until: need.at, needId: need.id });
+  const { id: needId, campaignId, forWhom: forWhat, at: until } = need;
+  for (const row of rows) await heldOn(work, { ...row, forWhat, until, needId, campaignId });
 }
 
 /** The same on everything that is kept. */

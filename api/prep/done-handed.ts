@@ -16,7 +16,15 @@ import { type Doing, keptFor, noted } from './doing.ts';
 export async function handedOver(doing: Doing): Promise<void> {
   const { work, need, by } = doing;
   const now = await keptFor(doing);
-  const rows = now.length > 0 ? now : await keptLast(work, need.id);
+  const rows = now.length > 0 ? now : await keptLast(work, need);
+  // What went back into its campaign's share meanwhile is taken of that again.
+  if (now.length === 0)
+    for (const { containerId, dryGrams, plates, campaignId } of rows)
+      if (campaignId)
+        await holdMade(work, {
+          ...{ containerId, dryGrams, plates, campaignId, needId: need.id },
+          ...{ forWhat: need.forWhom, until: null },
+        });
   if (rows.length === 0)
     doing.notes.push(`nothing is kept for ${need.forWhom} any more: record from where it was taken`);
   await needLetGo(work, need.id, true);

@@ -1,7 +1,7 @@
 // Needs whose time is over and of which nobody said that they were handed over. Until midnight their stock stays kept, for
 // somebody may be late; then it is free for others. Said later, it is taken from where it was kept, if it is there still.
-import type { Container, Hold } from '../database/generated/sqlite/client.ts';
-import { freeDryGrams, freePlates, needLetGo, nothingGrams } from '../stock/service.ts';
+import type { Container, Hold, Need } from '../database/generated/sqlite/client.ts';
+import { campaignShares, freeDryGrams, freePlates, needLetGo, nothingGrams } from '../stock/service.ts';
 import type { Work } from '../work.ts';
 import type { LabFacts } from './facts.ts';
 import { dayOf } from './hours.ts';
@@ -29,18 +29,25 @@ export async function pastLetGo(work: Work, lab: LabFacts): Promise<void> {
 
 type Row = Hold & { container: Container };
 
-const isThere = ({ container, dryGrams, plates }: Row): boolean =>
+/** It is there still: free, or back in the share of the need's campaign. */
+const isThere = ({ container, dryGrams, plates }: Row, share: number): boolean =>
   container.finishedAt === null &&
   !container.isVoid &&
-  (plates !== null ? freePlates(container) >= plates : freeDryGrams(container) >= (dryGrams ?? 0) - nothingGrams);
+  (plates !== null
+    ? freePlates(container) + share >= plates
+    : freeDryGrams(container) + share >= (dryGrams ?? 0) - nothingGrams);
 
 /** What was kept for a need last, as far as nobody has had it since. */
-export async function keptLast({ tx, labId }: Work, needId: string): Promise<Row[]> {
+export async function keptLast(
+  { tx, labId }: Work,
+  { id: needId, campaignId }: Pick<Need, 'id' | 'campaignId'>,
+): Promise<Row[]> {
   const rows = await tx.hold.findMany({
     where: { labId, needId, releasedAt: { not: null } },
     include: { container: true },
     orderBy: [{ releasedAt: 'desc' }, { id: 'asc' }],
   });
   const last = rows[0]?.releasedAt?.getTime();
-  return rows.filter((row) => row.releasedAt?.getTime() === last && isThere(row));
+  const shares = campaignId ? await campaignShares(tx, campaignId) : null;
+  return rows.filter((row) => row.releasedAt?.getTime() === last && isThere(row, shares?.get(row.containerId) ?? 0));
 }

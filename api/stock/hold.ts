@@ -55,18 +55,30 @@ const shareOf = (work: Work, campaignId: string, containerId: string) =>
 async function takenOfShare(work: Work, { campaignId, containerId, dryGrams, plates }: Keeping): Promise<void> {
   const share = campaignId ? await shareOf(work, campaignId, containerId) : null;
   if (!share) return;
-  const left = {
-    dryGrams: share.dryGrams === null ? null : Math.max(0, share.dryGrams - (dryGrams ?? 0)),
-    plates: share.plates === null ? null : Math.max(0, share.plates - (plates ?? 0)),
-  };
-  const isGone = (left.plates ?? 0) === 0 && (left.dryGrams ?? 0) <= nothingGrams;
-  await work.tx.hold.update({ where: { id: share.id }, data: isGone ? { releasedAt: work.now } : left });
+  await shareLeft(work, share, Math.max(0, (share.plates ?? share.dryGrams ?? 0) - (plates ?? dryGrams ?? 0)));
+}
+
+/** Leaves so much of a campaign's share of a container; of nothing it is let go. */
+export async function shareLeft(
+  work: Work,
+  share: { id: string; containerId: string; plates: number | null },
+  amount: number,
+): Promise<void> {
+  const left = share.plates === null ? { dryGrams: amount } : { plates: amount };
+  const data = amount <= nothingGrams ? { releasedAt: work.now } : left;
+  await work.tx.hold.update({ where: { id: share.id }, data });
+  await heldAnew(work, share.containerId);
   work.changed('Hold', share.id, 'CHANGED');
 }
 
 /** Keeps something for somebody, within a larger act that has seen to it that it is free. */
 export async function holdMade(work: Work, of: Keeping): Promise<string> {
   if (of.needId) await takenOfShare(work, of);
+  return heldOn(work, of);
+}
+
+/** Keeps on, perhaps in another container, what a need was given before: nothing more is taken of a campaign's share. */
+export async function heldOn(work: Work, of: Keeping): Promise<string> {
   const { id } = await work.tx.hold.create({ data: { id: newId(), labId: work.labId, ...of, madeAt: work.now } });
   await heldAnew(work, of.containerId);
   work.changed('Hold', id, 'MADE');

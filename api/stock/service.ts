@@ -14,7 +14,17 @@ export { happened } from './happen.ts';
 export { inOvenKept, inOvenOf, inOvenSaid } from './in-oven.ts';
 export { leastHoodHoursOf, leastHoodHoursSaid, usualLeastHoodHours } from './hood.ts';
 export { directions, frontEdges, goneFromMs, prepared, type Prepared } from './prepared.ts';
-export { campaignLetGo, campaignShares, freeDryGrams, freePlates, holdMade, holdsMade, needLetGo } from './hold.ts';
+export {
+  campaignLetGo,
+  campaignShares,
+  freeDryGrams,
+  freePlates,
+  heldOn,
+  holdMade,
+  holdsMade,
+  needLetGo,
+  shareLeft,
+} from './hold.ts';
 export { globalId, localId } from './ids.ts';
 export { bulkDensityName, propertyNames } from './properties.ts';
 export { checkNotFuture, onRecorded, type Recorded } from './record.ts';
