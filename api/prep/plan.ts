@@ -1,6 +1,7 @@
 // Planning anew: all open needs together, within the transaction that moved something. Steps that were begun stay;
 // rows that do not change are not written, so that calendars and printed sheets see only what moved.
 import { Prisma, type Need, type PrepStep } from '../database/generated/sqlite/client.ts';
+import { sharesFitted } from '../purchasing/service.ts';
 import { planNeeds, type Outcome } from '../science/prep/plan.ts';
 import type { PlannedStep, PrepResources } from '../science/prep/stages.ts';
 import { holdsMade, needLetGo, nothingGrams } from '../stock/service.ts';
@@ -234,6 +235,7 @@ async function stocked(work: Work, prep: PrepFacts): Promise<{ lacking: Map<stri
 export async function replanned(work: Work, lab: LabFacts): Promise<void> {
   const { tx, labId, now } = work;
   await pastLetGo(work, lab);
+  await sharesFitted(work, lab);
   const needs = await openNeeds(tx, labId, now);
   const before = await factsOf(tx, lab, needs, now);
   const { lacking, isMoved } = await stocked(work, before);

@@ -5,7 +5,7 @@ import { NeedRef } from '../prep/refs.ts';
 import { BackingEnum, fresh } from '../stock/schema.ts';
 import { ContainerRef, HoldRef, LotRef, SorbentRef, there } from '../stock/refs.ts';
 import * as campaign from './campaign.ts';
-import { allKept, campaignsOf, keptBy, type KeptFor, keptWords } from './campaigns.ts';
+import { campaignsOf, keptBy, type KeptFor, keptOfLot, keptWords } from './campaigns.ts';
 import { itemName } from './item.ts';
 import { amountText, money, MoneyRef } from './money-type.ts';
 import { CampaignRef } from './refs.ts';
@@ -122,7 +122,7 @@ builder.objectField(LotRef, 'keptFor', (t) =>
     type: [KeptRef],
     description: 'The campaigns that it is kept for, each with until when that lasts.',
     complexity: 2,
-    resolve: async ({ id }, _, context) => (await allKept(context)).filter(({ campaign }) => campaign.lotId === id),
+    resolve: ({ id }, _, context) => keptOfLot(context, id),
   }),
 );
 
@@ -131,8 +131,7 @@ builder.interfaceField(ContainerRef, 'keptForCampaigns', (t) =>
     type: [KeptRef],
     description: 'The campaigns that its lot is kept for: said on every line of that lot.',
     complexity: 2,
-    resolve: async ({ lotId }, _, context) =>
-      (await allKept(context)).filter(({ campaign }) => campaign.lotId === lotId),
+    resolve: ({ lotId }, _, context) => keptOfLot(context, lotId),
   }),
 );
 
@@ -143,9 +142,7 @@ builder.interfaceField(ContainerRef, 'keptWords', (t) =>
     resolve: async ({ lotId, finishedAt }, _, context) => {
       if (finishedAt !== null) return [];
       const today = dayOf(context.now(), context.lab.timeZone);
-      return (await allKept(context))
-        .filter(({ campaign }) => campaign.lotId === lotId)
-        .map((kept) => keptWords(kept, today));
+      return (await keptOfLot(context, lotId)).map((kept) => keptWords(kept, today));
     },
   }),
 );

@@ -32,7 +32,7 @@ async function checkName(work: Work, name: string, but: string | null): Promise<
 }
 
 const costOf = (context: Context, said: string | null | undefined): number | null | undefined =>
-  said ? minorOf(said, currencyOf(context), 'input.uncoveredCost') : said === undefined ? undefined : null;
+  said === null || said === undefined ? said : minorOf(said, currencyOf(context), 'input.uncoveredCost');
 
 export function campaignAdded(context: Context, input: z.output<typeof addCampaignSaid>): Promise<CampaignKept> {
   return write(context, 'addCampaign', input, async (work) => {
@@ -80,7 +80,8 @@ export function campaignSet(context: Context, input: z.output<typeof setCampaign
     };
     const changed = await work.tx.campaign.update({ where: { id: campaign.id }, data });
     work.changed('Campaign', campaign.id, 'CHANGED');
-    const notes = changed.lotId ? await keptAnew(work, context.lab, changed, 'input.uses') : [];
+    const isOther = input.uses || input.postponeWeeks || limitWaterFraction !== undefined;
+    const notes = isOther && changed.lotId ? await keptAnew(work, context.lab, changed, 'input.uses') : [];
     return { campaignId: campaign.id, notes };
   });
 }

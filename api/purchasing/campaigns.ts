@@ -1,10 +1,11 @@
 // Campaigns as they are read: what is kept for each, until when that lasts; brought up to this week before.
 import type { Context } from '../context.ts';
 import type { Campaign } from '../database/generated/sqlite/client.ts';
+import { rejectedLots } from '../lots/service.ts';
 import { write } from '../work.ts';
-import { keptAnew } from './keep.ts';
-import { coveredUntil } from './rules.ts';
-import { toComeOf, total, usesOf } from './uses.ts';
+import { sharesFitted, surplusShares } from './fit.ts';
+import { coveredCount } from './rules.ts';
+import { type Booking, bookingsOf, toComeOf, total, usesOf, type Wanted } from './uses.ts';
 import { dayOf, daySaid, mondayOf, weekOf } from './weeks.ts';
 
 export interface KeptFor {
@@ -13,32 +14,39 @@ export interface KeptFor {
   readonly amount: number;
   /** What its uses to come want beside its needs. */
   readonly wanted: number;
-  /** The day of the last use that is covered; null when none is. */
+  /** The day of the last use that is covered, from this week on; null when none is. */
   readonly lastsUntil: string | null;
   readonly coversAll: boolean;
+  /** Its lot was rejected: what is kept covers nothing. */
+  readonly isRejected: boolean;
+  /** Nothing is kept for it any more, by itself or by its needs, and nothing is to come. */
+  readonly isOver: boolean;
+}
+
+/** The last day that is covered: every use before the first week that is not. */
+function lastDay(campaign: Campaign, wanted: readonly Wanted[], covered: number, today: string): string | null {
+  const monday = mondayOf(today);
+  const first = wanted[covered]?.week ?? Infinity;
+  const weeks = usesOf(campaign).map(({ day }) => ({ day, week: weekOf(monday, day) }));
+  return weeks.filter(({ week }) => week >= 1 && week < first).at(-1)?.day ?? null;
 }
 
 /** What is kept for a campaign, and until when that lasts. */
-async function keptForOf({ database, lab, now }: Context, campaign: Campaign): Promise<KeptFor> {
-  const { read } = database;
-  const today = dayOf(now(), lab.timeZone);
-  const monday = mondayOf(today);
-  const shares = await read.hold.findMany({ where: { campaignId: campaign.id, needId: null, releasedAt: null } });
-  const amount = shares.reduce((sum, { dryGrams, plates }) => sum + (plates ?? dryGrams ?? 0), 0);
-  const wanted = await toComeOf(read, campaign, today);
-  const weekDay = (week: number) => String(week);
-  const covered = coveredUntil(
-    wanted.map(({ week, amount }) => ({ day: weekDay(week), amount })),
-    amount,
-  );
-  const first = wanted.find(({ week }) => covered === null || week > Number(covered))?.week ?? null;
-  const days = usesOf(campaign).map(({ day }) => day);
-  const lastsUntil = days.filter((day) => first === null || weekOf(monday, day) < first).at(-1) ?? null;
-  return { campaign, amount, wanted: total(wanted), lastsUntil, coversAll: first === null };
+function keptForOf(campaign: Campaign, booking: Booking, today: string, isRejected: boolean): KeptFor {
+  const amount = total(booking.shares);
+  const wanted = toComeOf(campaign, booking, today);
+  const isBooked = booking.needs.some(({ isMet, held }) => !isMet && held.length > 0);
+  const covered = isRejected ? 0 : coveredCount(wanted, amount);
+  return {
+    ...{ campaign, amount, wanted: total(wanted), isRejected, coversAll: covered === wanted.length },
+    isOver: amount === 0 && wanted.length === 0 && !isBooked,
+    lastsUntil: isRejected ? null : lastDay(campaign, wanted, covered, today),
+  };
 }
 
 /** `kept for alkaloid series, lasts until 6 January`. */
-export function keptWords({ campaign, lastsUntil, coversAll }: KeptFor, today: string): string {
+export function keptWords({ campaign, lastsUntil, coversAll, isRejected }: KeptFor, today: string): string {
+  if (isRejected) return `kept for ${campaign.name}, but rejected by its check`;
   const until = lastsUntil === null ? null : daySaid(lastsUntil, today);
   if (until === null) return `kept for ${campaign.name}${coversAll ? '' : ', too little for its next use'}`;
   return `kept for ${campaign.name}, lasts ${coversAll ? '' : 'only '}until ${until}`;
@@ -47,17 +55,28 @@ export function keptWords({ campaign, lastsUntil, coversAll }: KeptFor, today: s
 const requests = new WeakMap<Context['load'], Promise<KeptFor[]>>();
 
 /** All that is kept for campaigns now, worked out once a request however many lines ask. */
-export function allKept(context: Context): Promise<KeptFor[]> {
+function allKept(context: Context): Promise<KeptFor[]> {
   const before = requests.get(context.load);
   if (before) return before;
   const { database, lab } = context;
+  const { read } = database;
+  const today = dayOf(context.now(), lab.timeZone);
   const where = { labId: lab.id, droppedAt: null, lotId: { not: null } };
-  const all = database.read.campaign
-    .findMany({ where, orderBy: [{ keptAt: 'asc' }, { id: 'asc' }] })
-    .then((some) => Promise.all(some.map((campaign) => keptForOf(context, campaign))));
+  const all = read.campaign.findMany({ where, orderBy: [{ keptAt: 'asc' }, { id: 'asc' }] }).then(async (some) => {
+    if (some.length === 0) return [];
+    const ids = some.map(({ id }) => id);
+    const [bookingOf, rejected] = await Promise.all([bookingsOf(read, lab, ids), rejectedLots(read, lab.id)]);
+    return some.map((campaign) =>
+      keptForOf(campaign, bookingOf(campaign.id), today, rejected.has(campaign.lotId ?? '')),
+    );
+  });
   requests.set(context.load, all);
   return all;
 }
+
+/** What a lot is kept for; campaigns that are over are left out. */
+export const keptOfLot = async (context: Context, lotId: string): Promise<KeptFor[]> =>
+  (await allKept(context)).filter(({ campaign, isOver }) => campaign.lotId === lotId && !isOver);
 
 /** What one campaign keeps; null while it has no lot. */
 export const keptBy = async (context: Context, campaignId: string): Promise<KeptFor | null> =>
@@ -66,19 +85,10 @@ export const keptBy = async (context: Context, campaignId: string): Promise<Kept
 /** Lets go of what was kept for weeks that are over, where there is any. */
 export async function campaignsBroughtUp(context: Context): Promise<void> {
   const { database, lab } = context;
-  const monday = mondayOf(dayOf(context.now(), lab.timeZone));
-  const where = { labId: lab.id, droppedAt: null, lotId: { not: null } };
-  const moved = (await database.read.campaign.findMany({ where })).filter((campaign) => {
-    const keptIn = campaign.keptAt ? mondayOf(dayOf(campaign.keptAt, lab.timeZone)) : monday;
-    return keptIn < monday && usesOf(campaign).some(({ day }) => day >= keptIn && day < monday);
-  });
-  if (moved.length === 0) return;
+  if ((await surplusShares(database.read, lab, context.now())).length === 0) return;
   const quiet = { ...context, actor: null, actorName: null, estimateLater: true };
   await write(quiet, 'campaignsBroughtUp', {}, async (work) => {
-    for (const campaign of moved) {
-      await keptAnew(work, lab, campaign, null);
-      await work.tx.campaign.update({ where: { id: campaign.id }, data: { keptAt: work.now } });
-    }
+    await sharesFitted(work, lab);
     return {};
   });
 }

@@ -6,16 +6,14 @@ import type { Backing, Lot } from '../database/generated/sqlite/client.ts';
 import { unknown } from '../errors.ts';
 import { sorbentOf } from '../stock/service.ts';
 import { campaignsBroughtUp } from './campaigns.ts';
-import { chanceOfLasting, weeksWithChance } from './cover.ts';
-import { type ItemFacts, itemsOf, thisMonday } from './items.ts';
-import { freeUsable } from './keep.ts';
+import { chanceOfLasting, lastDay } from './cover.ts';
+import { type ItemFacts, itemsOf } from './items.ts';
+import { freeForUse, freeUsable } from './keep.ts';
 import { type Remedy, remediesOf } from './remedies.ts';
 import type { coverageSaid } from './said.ts';
 import { type LotStock, shelfOf } from './shelf.ts';
-import { dayOf, daysAfter, daySaid, daysBetween } from './weeks.ts';
-
-/** So far is looked for its end. */
-const mostWeeks = 104;
+import { type Booking, bookingsOf } from './uses.ts';
+import { dayOf, daySaid, daysBetween } from './weeks.ts';
 
 export interface Coverage {
   readonly lot: Lot;
@@ -56,20 +54,25 @@ export interface Asked {
   readonly weeks: number;
   readonly until: string;
   readonly today: string;
-  readonly monday: string;
+  /** What the needs of its campaigns have. */
+  readonly bookingOf: (campaignId: string) => Booking;
 }
 
 const isUsed = ({ standing }: LotStock): boolean => standing !== 'REJECTED';
 
-function sentenceOf({ stock, until, today, weeks }: Asked, chance: number, likely: string | null): string {
+function sentenceOf({ facts, stock, until, today, weeks }: Asked, chance: number, likely: string | null): string {
   const { lot } = stock;
   const day = daySaid(until, today);
   if (stock.standing === 'REJECTED') return `lot ${lot.lotNumber} was rejected by its check: nothing of it is used`;
   if (weeks <= 0) return `lot ${lot.lotNumber} is there`;
-  const percent = chance > 0.995 ? 'almost surely' : chance < 0.005 ? 'almost surely not' : null;
-  const head = percent
-    ? `lot ${lot.lotNumber} lasts until ${day} ${percent}`
-    : `lot ${lot.lotNumber} lasts until ${day} with a chance of ${Math.round(100 * chance)} %`;
+  if (facts.asksForWeekly)
+    return `whether lot ${lot.lotNumber} lasts until ${day} is not known: too little history; say what a week uses`;
+  const head =
+    chance > 0.995
+      ? `lot ${lot.lotNumber} lasts until ${day} almost surely`
+      : chance < 0.005
+        ? `lot ${lot.lotNumber} almost surely does not last until ${day}`
+        : `lot ${lot.lotNumber} lasts until ${day} with a chance of ${Math.round(100 * chance)} %`;
   return likely !== null && likely < until ? `${head}; it ends about ${daySaid(likely, today)}` : head;
 }
 
@@ -92,21 +95,24 @@ export async function coverageOf(context: Context, asked: z.output<typeof covera
     throw unknown('coverage.lot', asked.lotNumber, names ? `one of: ${names}` : 'nothing of it is on the shelf');
   }
   const others = (facts.stock?.lots ?? []).filter((one) => one !== stock && isUsed(one));
-  const free = stock.standing === 'REJECTED' ? 0 : freeUsable(stock);
+  const free = freeForUse(stock);
   const older = sum(others.filter(({ lot }) => lot.receivedAt < stock.lot.receivedAt).map(freeUsable));
-  const monday = thisMonday(context);
   const weeks = daysBetween(today, asked.until) / 7;
-  const of: Asked = { facts, stock, others, free, older, weeks, until: asked.until, today, monday };
+  const of: Asked = {
+    ...{ facts, stock, others, free, older, weeks, until: asked.until, today },
+    bookingOf: await bookingsOf(
+      read,
+      lab,
+      facts.campaigns.map(({ id }) => id),
+    ),
+  };
   const { weekly, rule } = facts;
   const chance = stock.standing === 'REJECTED' ? 0 : chanceOfLasting(free + older, weekly, weeks);
-  const dayWith = (least: number): string | null => {
-    const last = weeksWithChance(free + older, weekly, least, mostWeeks);
-    return last === mostWeeks ? null : daysAfter(today, 7 * last);
-  };
+  const dayWith = (least: number) => lastDay(free + older, weekly, least, today);
   const likelyUntil = dayWith(0.5);
   const loose = async () => {
-    const wettest = Math.max(...stock.containers.map(({ container }) => waters.get(container.id) ?? 0), 0);
-    const relaxed = await shelfOf(read, lab, wettest + 1e-9);
+    const wettest = Math.max(...wet.map(({ container }) => waters.get(container.id) ?? 0), 0);
+    const relaxed = await shelfOf(read, lab, { sorbentId: sorbent.id, limitWaterFraction: wettest + 1e-9 });
     return {
       limit: wettest,
       stock:
@@ -115,9 +121,12 @@ export async function coverageOf(context: Context, asked: z.output<typeof covera
           .find((one) => one.lot.id === stock.lot.id && one.item.backing === stock.item.backing) ?? null,
     };
   };
-  const isWet = stock.lost > 0 || stock.unusable > 0;
-  const ids = stock.containers.map(({ container }) => container.id);
-  const exposures = isWet ? await read.exposure.findMany({ where: { containerId: { in: ids } } }) : [];
+  // What touched solvent stays unusable however wide the limit is.
+  const wet = stock.containers.filter(
+    ({ container, usable, lost }) => (lost > 0 || usable === 0) && container.touchedSolventAt === null,
+  );
+  const ids = wet.map(({ container }) => container.id);
+  const exposures = wet.length > 0 ? await read.exposure.findMany({ where: { containerId: { in: ids } } }) : [];
   const waters = new Map(exposures.map(({ containerId, scoopWaterFraction }) => [containerId, scoopWaterFraction]));
   return {
     ...{ lot: stock.lot, backing: stock.item.backing, until: asked.until, chance, standing: stock.standing },
@@ -126,7 +135,7 @@ export async function coverageOf(context: Context, asked: z.output<typeof covera
     keptForCampaigns: sum(stock.keptForCampaigns.values()),
     keptForOthers: stock.kept,
     surelyUntil: dayWith(rule.serviceLevel),
-    remedies: chance >= rule.serviceLevel ? [] : remediesOf(of, chance, isWet ? await loose() : null),
+    remedies: chance >= rule.serviceLevel ? [] : remediesOf(of, chance, wet.length > 0 ? await loose() : null),
     sentence: sentenceOf(of, chance, likelyUntil),
     asksForWeekly: facts.asksForWeekly,
   };

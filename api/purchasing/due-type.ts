@@ -31,7 +31,7 @@ const DueRef = builder.objectRef<Due>('OrderDue').implement({
     offer: t.field({ type: OfferRef, description: 'Of which offer.', resolve: ({ offer }) => offer }),
     packs: t.exposeInt('packs', { description: 'How many packs; what was asked for already is taken off.' }),
     amount: t.string({
-      description: 'The same in words: `2 drums of 5 kg`.',
+      description: 'The same in words: `2 packs of 5 kg`.',
       resolve: ({ packs, offer }) => packsText(packs, offer),
     }),
     price: t.field({ type: MoneyRef, description: 'For one pack.', resolve: ({ priceMinor }) => money(priceMinor) }),

@@ -4,19 +4,16 @@ import type { Context } from '../context.ts';
 import { addMutation } from '../mutation.ts';
 import { BackingEnum, fresh } from '../stock/schema.ts';
 import { LotRef, SorbentRef, there } from '../stock/refs.ts';
-import { chanceOfLasting, weeksWithChance } from './cover.ts';
+import { chanceOfLasting, lastDay } from './cover.ts';
 import { itemName, unitOf } from './item.ts';
 import { type ItemFacts, itemsNow, itemsOf } from './items.ts';
-import { freeUsable } from './keep.ts';
+import { freeForUse, freeOfLots, freeUsable } from './keep.ts';
 import { amountText, money, MoneyRef } from './money-type.ts';
 import { OfferRef, StorageGroupRef } from './refs.ts';
 import { setStockItemSaid } from './said.ts';
 import type { LotStock } from './shelf.ts';
 import { stockItemSet } from './terms.ts';
-import { dayOf, daysAfter } from './weeks.ts';
-
-/** So far is looked for an end, weeks. */
-const mostWeeks = 104;
+import { dayOf } from './weeks.ts';
 
 interface Line {
   stock: LotStock;
@@ -58,15 +55,12 @@ const LineRef = builder.objectRef<Line>('StockOfLot').implement({
 function linesOf({ stock, weekly }: ItemFacts, today: string): Line[] {
   let before = 0;
   return (stock?.lots ?? []).map((of) => {
-    if (of.standing === 'REJECTED') return { stock: of, lastsUntil: null };
-    before += freeUsable(of);
-    const weeks = weeksWithChance(before, weekly, 0.5, mostWeeks);
-    return { stock: of, lastsUntil: weeks === mostWeeks ? null : daysAfter(today, 7 * weeks) };
+    before += freeForUse(of);
+    return { stock: of, lastsUntil: of.standing === 'REJECTED' ? null : lastDay(before, weekly, 0.5, today) };
   });
 }
 
-const usableFree = ({ stock }: ItemFacts): number =>
-  (stock?.lots ?? []).reduce((sum, one) => sum + (one.standing === 'REJECTED' ? 0 : freeUsable(one)), 0);
+const usableFree = ({ stock }: ItemFacts): number => freeOfLots(stock?.lots ?? []);
 
 const today = ({ lab, now }: Context): string => dayOf(now(), lab.timeZone);
 
@@ -103,18 +97,15 @@ const ItemRef = builder.objectRef<ItemFacts>('StockItem').implement({
     lastsUntil: t.string({
       nullable: true,
       description: 'The day that lasts until with an even chance; null when that is more than two years off.',
-      resolve: (facts, _, context) => {
-        const weeks = weeksWithChance(usableFree(facts), facts.weekly, 0.5, mostWeeks);
-        return weeks === mostWeeks ? null : daysAfter(today(context), 7 * weeks);
-      },
+      resolve: (facts, _, context) => lastDay(usableFree(facts), facts.weekly, 0.5, today(context)),
     }),
     chanceUntilNew: t.float({
       nullable: true,
       description:
-        'The chance, 0 to 1, that it lasts until a lot ordered today is here and checked; null without an offer.',
+        'The chance, 0 to 1, that it lasts until a lot ordered today is here and checked; null without an offer, and where nobody knows what a week uses.',
       resolve: (facts) => {
         const weeks = facts.lead?.at(-1)?.weeks ?? null;
-        return weeks === null ? null : chanceOfLasting(usableFree(facts), facts.weekly, weeks);
+        return weeks === null || facts.asksForWeekly ? null : chanceOfLasting(usableFree(facts), facts.weekly, weeks);
       },
     }),
     weekly: t.float({

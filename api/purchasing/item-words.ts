@@ -2,7 +2,7 @@
 import type { Backing } from '../database/generated/sqlite/client.ts';
 import { quantityText } from './item.ts';
 
-interface Packed {
+export interface Packed {
   backing: Backing | null;
   packGrams: number | null;
   packPlates: number | null;
@@ -11,8 +11,8 @@ interface Packed {
 /** Grams as received or plates in one pack. */
 export const packAmount = ({ packGrams, packPlates }: Packed): number => packPlates ?? packGrams ?? 0;
 
-/** `2 drums of 5 kg`, `1 box of 25 plates`. */
+/** `2 packs of 5 kg`, `1 box of 25 plates`. */
 export function packsText(packs: number, of: Packed): string {
-  const [one, many] = of.packPlates === null ? ['drum', 'drums'] : ['box', 'boxes'];
+  const [one, many] = of.packPlates === null ? ['pack', 'packs'] : ['box', 'boxes'];
   return `${packs} ${packs === 1 ? one : many} of ${quantityText(packAmount(of), of.packPlates === null ? null : (of.backing ?? 'GLASS'))}`;
 }

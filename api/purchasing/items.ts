@@ -5,12 +5,15 @@ import { weeklyUse } from '../ledger/service.ts';
 import { fewestWeeks, forecastOf, type Forecast } from '../science/demand/forecast.ts';
 import { leadDemand, type Lead, type LeadDemand } from '../science/demand/lead.ts';
 import { reorderFor, type Reorder } from '../science/demand/service.ts';
+import { needAmounts } from '../prep/service.ts';
 import { type Item, itemKey } from './item.ts';
+import { packAmount } from './item-words.ts';
 import { pricesOf } from './offer.ts';
+import { dryShareOf } from './packs.ts';
 import { leadChances } from './rules.ts';
 import { purchaseSettingsOf, type PurchaseSettings } from './settings.ts';
 import { type ItemStock, shelfOf } from './shelf.ts';
-import { dayOf, mondayOf, weekOf } from './weeks.ts';
+import { dayOf, daysAfter, mondayOf, weekOf } from './weeks.ts';
 
 /** What counts for one item: the lab's rule where nothing of its own is set. */
 interface ItemRule {
@@ -36,8 +39,12 @@ export interface ItemFacts {
   /** Open offers of it, the cheapest unit first. */
   offers: Offer[];
   campaigns: Campaign[];
-  /** Needs to come that are of no campaign. */
+  /** Needs to come that are of no campaign, or of one that was dropped. */
   needs: Need[];
+  /** What they take: dry grams or plates. */
+  amountOf: (need: Need) => number;
+  /** Dry grams in a gram as received, by the certificate of its last lot. */
+  dryShare: number;
   /** Unbooked use by week, the last whole week last. */
   history: number[];
   firstWeek: string | null;
@@ -69,8 +76,7 @@ function ruleOf(settings: PurchaseSettings, item: Item, own: BoughtItem | null):
 }
 
 /** Price of a base unit, minor, at the fewest packs. */
-const unitPrice = (offer: Offer): number =>
-  (pricesOf(offer)[0]?.minor ?? 0) / (offer.packPlates ?? offer.packGrams ?? 1);
+const unitPrice = (offer: Offer): number => (pricesOf(offer)[0]?.minor ?? 0) / (packAmount(offer) || 1);
 
 /** What of a week's use was booked before: needs that were met then. */
 function unbooked(weeks: readonly number[], firstWeek: string, met: readonly { day: string; amount: number }[]) {
@@ -82,35 +88,35 @@ function unbooked(weeks: readonly number[], firstWeek: string, met: readonly { d
   return left;
 }
 
-const needAmount = (need: Need, grams: ReadonlyMap<string, number>): number =>
-  need.kind === 'PLATES' ? (need.plates ?? 0) : (need.dryGrams ?? grams.get(need.id) ?? 0);
-
-/** Needs as an item counts them: columns by the grams that are kept for them. */
-export const amountsOfNeeds =
-  (holds: readonly { needId: string | null; dryGrams: number | null }[]) =>
-  (need: Need): number => {
-    const grams = new Map<string, number>();
-    for (const { needId, dryGrams } of holds)
-      if (needId) grams.set(needId, Math.max(grams.get(needId) ?? 0, dryGrams ?? 0));
-    return needAmount(need, grams);
-  };
-
 async function rowsOf(context: Context) {
   const { database, lab } = context;
   const { read } = database;
   const labId = lab.id;
-  const today = context.now();
-  const [shelf, offers, campaigns, own, sorbents, needs, uses] = await Promise.all([
+  const [shelf, offers, campaigns, own, sorbents, lots, uses] = await Promise.all([
     shelfOf(read, lab),
     read.offer.findMany({ where: { labId, removedAt: null }, orderBy: { addedAt: 'asc' } }),
     read.campaign.findMany({ where: { labId, droppedAt: null }, orderBy: { madeAt: 'asc' } }),
     read.boughtItem.findMany({ where: { labId } }),
     read.sorbent.findMany({ where: { labId } }),
-    read.need.findMany({ where: { labId, droppedAt: null, OR: [{ metAt: { not: null } }, { at: { gt: today } }] } }),
+    read.lot.findMany({
+      where: { labId },
+      select: { sorbentId: true, certificateWaterFraction: true, certificateMaxWaterFraction: true },
+      orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }],
+    }),
     weeklyUse(context),
   ]);
-  const holds = await read.hold.findMany({ where: { labId, needId: { not: null } } });
-  return { shelf, offers, campaigns, own, sorbents, needs, uses, amountOf: amountsOfNeeds(holds) };
+  // What was met before the first week of any history was booked in none; a day more, whatever the lab's clock.
+  const first = uses.map(({ firstWeek }) => firstWeek).sort()[0];
+  const since = first === undefined ? null : new Date(`${daysAfter(first, -1)}T00:00:00Z`);
+  const needs = await read.need.findMany({
+    where: {
+      ...{ labId, droppedAt: null },
+      OR: [{ metAt: null, at: { gt: context.now() } }, ...(since === null ? [] : [{ metAt: { gte: since } }])],
+    },
+  });
+  const dryShares = new Map(lots.map((lot) => [lot.sorbentId, dryShareOf(lot)]));
+  const amountOf = await needAmounts(read, lab, needs);
+  return { shelf, offers, campaigns, own, sorbents, needs, uses, dryShares, amountOf };
 }
 
 /** All items, by the name of their sorbent. */
@@ -118,6 +124,7 @@ export async function itemsOf(context: Context): Promise<ItemFacts[]> {
   const settings = purchaseSettingsOf(context.lab.settings);
   const zone = context.lab.timeZone;
   const rows = await rowsOf(context);
+  const live = new Set(rows.campaigns.map(({ id }) => id));
   const items = new Map<string, Item>();
   const add = ({ sorbentId, backing }: Item) => items.set(itemKey({ sorbentId, backing }), { sorbentId, backing });
   for (const { item } of rows.shelf) add(item);
@@ -164,7 +171,9 @@ export async function itemsOf(context: Context): Promise<ItemFacts[]> {
         ...{ key, item, sorbent, rule, own, offers, history, firstWeek, forecast, weekly, lead, leadTime },
         stock: rows.shelf.find((one) => one.key === key) ?? null,
         campaigns: rows.campaigns.filter(is),
-        needs: needs.filter((need) => need.metAt === null && need.campaignId === null),
+        needs: needs.filter(({ metAt, campaignId }) => metAt === null && !(campaignId && live.has(campaignId))),
+        amountOf: rows.amountOf,
+        dryShare: rows.dryShares.get(item.sorbentId) ?? dryShareOf(undefined),
         asksForWeekly: forecast === null && said === null && history.length < fewestWeeks,
         reorder: leadTime && weekly.mean > 0 ? reorderFor(leadTime, rule.serviceLevel) : null,
       },

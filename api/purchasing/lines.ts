@@ -1,12 +1,15 @@
 // The lines of a plan: what to order when, of what an order is left, and what is due this week.
 import type { Context } from '../context.ts';
 import type { Delivery, Offer, Order, PurchasePlan } from '../database/generated/sqlite/client.ts';
+import { unitOf } from './item.ts';
 import { packsText } from './item-words.ts';
 import { itemsNow, type ItemFacts, thisMonday } from './items.ts';
-import { freeUsable } from './keep.ts';
+import { freeOfLots } from './keep.ts';
 import { pricesOf } from './offer.ts';
+import { dryPerPack } from './packs.ts';
 import { currentPlan, type PlanRead, planRead } from './plan.ts';
 import { lineSentence, orderBy, withLots } from './plan-words.ts';
+import { coverWeeks } from './policy.ts';
 import { plannedWeeks, priceFor } from './rules.ts';
 import { stillOut } from './shelve.ts';
 import { dayOf, daysAfter, daySaid, mondayOfWeek, weekOf } from './weeks.ts';
@@ -22,6 +25,8 @@ export interface PlanLine {
   readonly arrivesOn: string;
   readonly releasedOn: string;
   readonly sentence: string;
+  /** What is not asked for yet: its packs at the price of so many, and the sentence for them. */
+  readonly left: { readonly packs: number; readonly priceMinor: number; readonly sentence: string };
   readonly campaignIds: readonly string[];
 }
 
@@ -49,6 +54,10 @@ export async function linesOf(context: Context, read: PlanRead): Promise<PlanLin
     asked.set(offer.id, (asked.get(offer.id) ?? 0) - given);
     const by = orderBy(order.orderWeek, calendar);
     const lot = `${order.offer}@${order.orderWeek}`;
+    const reason = withLots(order.reason, problem.offers, calendar);
+    const sentenceFor = (packs: number) => lineSentence(packsText(packs, offer), by, reason, calendar);
+    const prices = problem.offers.find(({ id }) => id === order.offer)?.prices ?? [];
+    const left = order.packs - given;
     return [
       {
         offer,
@@ -59,12 +68,15 @@ export async function linesOf(context: Context, read: PlanRead): Promise<PlanLin
         orderBy: by,
         arrivesOn: mondayOfWeek(plan.fromDay, order.arriveWeek),
         releasedOn: mondayOfWeek(plan.fromDay, order.releaseWeek),
-        sentence: lineSentence(
-          packsText(order.packs, offer),
-          by,
-          withLots(order.reason, problem.offers, calendar),
-          calendar,
-        ),
+        sentence: sentenceFor(order.packs),
+        left: {
+          packs: left,
+          priceMinor: priceFor(
+            prices.map(({ from, price }) => ({ from, minor: price })),
+            left,
+          ),
+          sentence: sentenceFor(left),
+        },
         campaignIds: answer.campaigns.flatMap((of) => (of.lot === lot ? (names.campaigns[of.id] ?? []) : [])),
       },
     ];
@@ -81,23 +93,20 @@ export interface Due {
   readonly sentence: string;
 }
 
-/** What is on its way of an item: grams as received, or plates. */
-const onTheWay = (orders: readonly (Order & { deliveries: Delivery[] })[]): number =>
-  orders.reduce((sum, order) => sum + stillOut(order) * (order.packPlates ?? order.packGrams ?? 0), 0);
+/** What is on its way of an item: dry grams, or plates. */
+const onTheWay = (orders: readonly (Order & { deliveries: Delivery[] })[], { dryShare }: ItemFacts): number =>
+  orders.reduce((sum, order) => sum + stillOut(order) * dryPerPack(order, dryShare), 0);
 
 /** By the simple rule, where there is no plan: what is free and on its way has come down to the reorder point. */
 function dueByPoint(of: ItemFacts, coming: number, today: string): Due[] {
   const [offer] = of.offers;
   const { reorder } = of;
   if (!offer || !reorder) return [];
-  const free = (of.stock?.lots ?? []).reduce(
-    (sum, lot) => sum + (lot.standing === 'REJECTED' ? 0 : freeUsable(lot)),
-    0,
-  );
+  const free = freeOfLots(of.stock?.lots ?? []);
   if (free + coming > reorder.point) return [];
-  const pack = offer.packPlates ?? offer.packGrams ?? 1;
-  const packs = Math.min(offer.mostPacks ?? Infinity, Math.max(1, Math.ceil((8 * of.weekly.mean) / pack)));
-  const unit = of.item.backing === null ? 'g' : 'plates';
+  const wanted = Math.ceil((coverWeeks * of.weekly.mean) / dryPerPack(offer, of.dryShare));
+  const packs = Math.min(offer.mostPacks ?? Infinity, Math.max(1, wanted));
+  const unit = unitOf(of.item);
   const sentence = `Order ${packsText(packs, offer)} by ${daySaid(today, today)}: ${Math.floor(free)} ${unit} are free and ${Math.floor(coming)} ${unit} on their way, and the reorder point is ${reorder.point} ${unit}.`;
   return [
     {
@@ -115,10 +124,10 @@ export async function ordersDue(context: Context, weeksAhead: number): Promise<D
   if (plan) {
     const week = weekOf(plan.fromDay, today) + weeksAhead;
     return (await linesOf(context, planRead(plan)))
-      .filter(({ orderWeek, packs, asked }) => orderWeek <= week && packs > asked)
-      .map(({ offer, packs, asked, priceMinor, orderBy: by, arrivesOn, sentence }) => ({
-        ...{ basis: 'PLAN' as const, offer, priceMinor, orderBy: by, arrivesOn, sentence },
-        packs: packs - asked,
+      .filter(({ orderWeek, left }) => orderWeek <= week && left.packs > 0)
+      .map(({ offer, left, orderBy: by, arrivesOn }) => ({
+        ...{ basis: 'PLAN' as const, offer, orderBy: by, arrivesOn },
+        ...left,
       }));
   }
   const orders = await context.database.read.order.findMany({
@@ -129,7 +138,7 @@ export async function ordersDue(context: Context, weeksAhead: number): Promise<D
     const its = orders.filter(
       ({ sorbentId, backing }) => sorbentId === of.item.sorbentId && backing === of.item.backing,
     );
-    return dueByPoint(of, onTheWay(its), today);
+    return dueByPoint(of, onTheWay(its, of), today);
   });
 }
 

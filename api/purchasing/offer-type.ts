@@ -3,11 +3,11 @@ import { builder } from '../builder.ts';
 import { addMutation } from '../mutation.ts';
 import { BackingEnum, fresh } from '../stock/schema.ts';
 import { SorbentRef, SupplierRef, there } from '../stock/refs.ts';
-import { certificateWater } from '../stock/service.ts';
 import { itemName } from './item.ts';
 import { packsText } from './item-words.ts';
 import { amountText, money, MoneyRef } from './money-type.ts';
 import { offerAdded, offerKept, offerSet, pricesOf } from './offer.ts';
+import { dryShareOf } from './packs.ts';
 import { OfferRef } from './refs.ts';
 import { plannedWeeks, type Price } from './rules.ts';
 import { addOfferSaid, setOfferSaid, supplierTermsSaid, whichSaid } from './said.ts';
@@ -67,13 +67,12 @@ builder.node(OfferRef, {
       resolve: async ({ packGrams, sorbentId }, _, { load }) => {
         if (packGrams === null) return null;
         const last = (await load.lotsOfSorbent.load(sorbentId)).at(-1);
-        const nothing = { certificateWaterFraction: null, certificateMaxWaterFraction: null };
-        return packGrams / (1 + certificateWater(last ?? nothing).waterFraction);
+        return packGrams * dryShareOf(last);
       },
     }),
     packPlates: t.exposeInt('packPlates', { nullable: true, description: 'Plates in one box; null for sorbent.' }),
     pack: t.string({
-      description: 'One pack in words: `1 drum of 5 kg`, `1 box of 25 plates`.',
+      description: 'One pack in words: `1 pack of 5 kg`, `1 box of 25 plates`.',
       resolve: (offer) => packsText(1, offer),
     }),
     prices: t.field({

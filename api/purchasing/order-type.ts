@@ -101,7 +101,7 @@ builder.node(OrderRef, {
     }),
     packs: t.exposeInt('packs', { description: 'How many packs.' }),
     amount: t.string({
-      description: 'The same in words: `2 drums of 5 kg`.',
+      description: 'The same in words: `2 packs of 5 kg`.',
       resolve: (order) => packsText(order.packs, order),
     }),
     packGrams: t.exposeFloat('packGrams', {

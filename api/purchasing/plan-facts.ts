@@ -1,37 +1,44 @@
 // What a plan is made of, read from the database.
 import type { Context } from '../context.ts';
-import { certificateWater } from '../stock/service.ts';
-import { campaignsBroughtUp, keptBy } from './campaigns.ts';
-import { amountsOfNeeds, itemsOf, thisMonday } from './items.ts';
+import type { Hold } from '../database/generated/sqlite/client.ts';
+import { campaignsBroughtUp } from './campaigns.ts';
+import { type ItemFacts, itemsOf, thisMonday } from './items.ts';
 import type { PlanFacts, Supposed } from './problem.ts';
 import { purchaseSettingsOf } from './settings.ts';
+import { keptOf } from './shelf.ts';
 import { stillOut } from './shelve.ts';
-import { toComeOf, type Wanted } from './uses.ts';
+import { bookingsOf, toComeOf, total, type Wanted } from './uses.ts';
 import { dayOf, weekOf } from './weeks.ts';
 
-/** Dry grams in a gram as received, by the certificate of each sorbent's last lot. */
-async function dryShares({ database, lab }: Context): Promise<Map<string, number>> {
-  const lots = await database.read.lot.findMany({ where: { labId: lab.id }, orderBy: { receivedAt: 'asc' } });
-  return new Map(lots.map((lot) => [lot.sorbentId, 1 / (1 + certificateWater(lot).waterFraction)]));
-}
-
 /** Of the needs of an item, what nothing is kept for. */
-function unkeptOf(
-  items: Awaited<ReturnType<typeof itemsOf>>,
-  holds: readonly { needId: string | null; dryGrams: number | null; plates: number | null }[],
-  monday: string,
-): Map<string, Wanted[]> {
-  const amountOf = amountsOfNeeds(holds);
+function unkeptOf(items: readonly ItemFacts[], holds: readonly Hold[], monday: string): Map<string, Wanted[]> {
   const keptFor = new Map<string, number>();
-  for (const { needId, dryGrams, plates } of holds)
-    if (needId) keptFor.set(needId, (keptFor.get(needId) ?? 0) + (plates ?? dryGrams ?? 0));
+  for (const hold of holds) if (hold.needId) keptFor.set(hold.needId, (keptFor.get(hold.needId) ?? 0) + keptOf(hold));
   return new Map(
-    items.map(({ key, needs }) => [
+    items.map(({ key, needs, amountOf }) => [
       key,
       needs
         .map((need) => ({ week: weekOf(monday, need.day), amount: amountOf(need) - (keptFor.get(need.id) ?? 0) }))
         .filter(({ amount }) => amount > 1e-6),
     ]),
+  );
+}
+
+/** What campaigns take still, with their lot and without one, and what is kept for them. */
+async function toComeIn({ database, lab, now }: Context, items: readonly ItemFacts[]): Promise<PlanFacts['toCome']> {
+  const campaigns = items.flatMap(({ campaigns }) => campaigns);
+  const ids = campaigns.map(({ id }) => id);
+  const bookingOf = await bookingsOf(database.read, lab, ids);
+  const today = dayOf(now(), lab.timeZone);
+  return new Map(
+    campaigns.map((campaign) => {
+      const booking = bookingOf(campaign.id);
+      const wanted = toComeOf(campaign, booking, today);
+      return [
+        campaign.id,
+        { wanted, ofAnother: toComeOf(campaign, booking, today, null), kept: total(booking.shares) },
+      ];
+    }),
   );
 }
 
@@ -46,7 +53,7 @@ export async function planFactsOf(
   const settings = purchaseSettingsOf(lab.settings);
   const monday = thisMonday(context);
   const items = await itemsOf(context);
-  const [suppliers, storage, orders, holds, dryShare] = await Promise.all([
+  const [suppliers, storage, orders, holds, toCome] = await Promise.all([
     read.supplier.findMany({ where: { labId }, orderBy: { name: 'asc' } }),
     read.storageGroup.findMany({ where: { labId, removedAt: null }, orderBy: { name: 'asc' } }),
     read.order.findMany({
@@ -55,17 +62,12 @@ export async function planFactsOf(
       orderBy: { number: 'asc' },
     }),
     read.hold.findMany({ where: { labId, releasedAt: null, needId: { not: null } } }),
-    dryShares(context),
+    toComeIn(context, items),
   ]);
-  const toCome: [string, { wanted: Wanted[]; kept: number }][] = [];
-  for (const campaign of items.flatMap(({ campaigns }) => campaigns)) {
-    const wanted = await toComeOf(read, campaign, dayOf(context.now(), lab.timeZone));
-    toCome.push([campaign.id, { wanted, kept: (await keptBy(context, campaign.id))?.amount ?? 0 }]);
-  }
   return {
-    ...{ items, suppliers, storage, dryShare, settings, monday, timeZone: lab.timeZone, supposed: asked.supposed },
+    ...{ items, suppliers, storage, settings, monday, timeZone: lab.timeZone, supposed: asked.supposed },
     orders: orders.map((order) => ({ order, offer: order.offer, packs: stillOut(order) })),
-    toCome: new Map(toCome),
+    toCome,
     unkept: unkeptOf(items, holds, monday),
     weeks: asked.weeks ?? settings.weeks,
     seconds: asked.seconds ?? settings.seconds,

@@ -18,7 +18,7 @@ const LineRef = builder.objectRef<PlanLine>('PurchaseLine').implement({
     packs: t.exposeInt('packs', { description: 'How many packs.' }),
     asked: t.exposeInt('asked', { description: 'Of those, asked for or bought since the plan was made.' }),
     amount: t.string({
-      description: 'The packs in words: `2 drums of 5 kg`.',
+      description: 'The packs in words: `2 packs of 5 kg`.',
       resolve: ({ packs, offer }) => packsText(packs, offer),
     }),
     price: t.field({ type: MoneyRef, description: 'For one pack.', resolve: ({ priceMinor }) => money(priceMinor) }),

@@ -60,6 +60,6 @@ export function orderBy(week: number, { monday, today }: Calendar): string {
 
 const lower = (sentence: string): string => `${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`;
 
-/** `Order 2 drums of 5 kg by 12 March: ordered a week later, lot F-118 ends …`. */
+/** `Order 2 packs of 5 kg by 12 March: ordered a week later, lot F-118 ends …`. */
 export const lineSentence = (packs: string, by: string, reason: string, calendar: Calendar): string =>
   `Order ${packs} by ${daySaid(by, calendar.today)}: ${lower(withDays(reason, calendar))}`;

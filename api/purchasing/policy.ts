@@ -7,7 +7,7 @@ import { fewestPacks, type ItemPlan, lotsOf, type Order, suits } from '../scienc
 import type { PurchaseAnswer, PurchaseProblem } from '../science/purchase/types.ts';
 
 /** An order covers so many weeks' use, where no price or pack says otherwise; common practice. */
-const coverWeeks = 8;
+export const coverWeeks = 8;
 
 const cheapest = (item: Item): Offer | null =>
   [...item.offers]

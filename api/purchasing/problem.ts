@@ -1,6 +1,6 @@
 // The lab's stock, use, campaigns, offers and rules as the purchase programme takes them: whole base units and whole minor
 // units, weeks from this one on. Names are those that people use, so that its sentences can be read. Pure.
-import type { Offer, Order, StorageGroup, Supplier } from '../database/generated/sqlite/client.ts';
+import type { Campaign, Offer, Order, StorageGroup, Supplier } from '../database/generated/sqlite/client.ts';
 import type {
   PurchaseCampaign,
   PurchaseItem,
@@ -9,13 +9,15 @@ import type {
   PurchaseProblem,
 } from '../science/purchase/types.ts';
 import { itemKey, itemName, quantityText, unitOf } from './item.ts';
-import { packsText } from './item-words.ts';
+import { type Packed, packsText } from './item-words.ts';
 import type { ItemFacts } from './items.ts';
-import { freeUsable } from './keep.ts';
+import { freeOfLots, freeUsable, usableKeptFor } from './keep.ts';
 import { pricesOf } from './offer.ts';
+import { dryPerPack } from './packs.ts';
 import { plannedWeeks } from './rules.ts';
 import type { PurchaseSettings } from './settings.ts';
-import type { Wanted } from './uses.ts';
+import { storageOf } from './room.ts';
+import { total, type Wanted } from './uses.ts';
 import { dayOf, daysAfter, weekOf } from './weeks.ts';
 
 /** What is supposed: a supplier (or all of them) late or dearer, a lot rejected. */
@@ -32,12 +34,13 @@ export interface PlanFacts {
   readonly storage: readonly StorageGroup[];
   /** Asked for or bought, with the packs that are still to come. */
   readonly orders: readonly { readonly order: Order; readonly offer: Offer | null; readonly packs: number }[];
-  /** What each campaign takes beside its needs, and what is kept for it. */
-  readonly toCome: ReadonlyMap<string, { readonly wanted: readonly Wanted[]; readonly kept: number }>;
+  /** What each campaign takes beside what its needs have of its lot, or of whatever other lot; and what is kept for it. */
+  readonly toCome: ReadonlyMap<
+    string,
+    { readonly wanted: readonly Wanted[]; readonly ofAnother: readonly Wanted[]; readonly kept: number }
+  >;
   /** Of needs to come, what nothing is kept for yet, by item. */
   readonly unkept: ReadonlyMap<string, readonly Wanted[]>;
-  /** Dry grams in a gram as received, by sorbent. */
-  readonly dryShare: ReadonlyMap<string, number>;
   readonly settings: PurchaseSettings;
   readonly timeZone: string;
   /** The Monday of week 1. */
@@ -62,6 +65,18 @@ export interface Posed {
   /** What was left out or taken for granted, one sentence each. */
   readonly notes: readonly string[];
 }
+
+/** Invented prices of what one would rather not have, and what is left at the end is worth; shares of the lowest unit price. */
+const wasteShare = 0.1;
+const belowSafetyShare = 0.05;
+const endValueShare = 0.8;
+/** An order may be so much larger than all that is wanted of an item: room for breaks of price and whole packs. */
+const mostOfWanted = 1.3;
+/** An order of which nobody knows the offer comes after so many weeks; invented. */
+const unknownLeadWeeks = 4;
+
+/** What is kept is short of what is wanted only by more than what rounding does to it. */
+const roundingUnits = 0.5;
 
 /** Nobody offers it: a price for what is missing all the same, 0.10 of a currency with two digits for each unit. */
 const unknownUnitMicro = 10_000_000;
@@ -103,10 +118,21 @@ class Posing {
     return this.isSupposed(supplierId) ? (this.facts.supposed?.lateWeeks ?? 0) : 0;
   }
 
-  /** Base units in so many packs. */
-  unitsOf(of: Pick<Offer, 'packPlates' | 'packGrams' | 'sorbentId'>): number {
-    if (of.packPlates !== null) return of.packPlates;
-    return Math.max(1, Math.floor((of.packGrams ?? 0) * (this.facts.dryShare.get(of.sorbentId) ?? 1)));
+  /** Whole base units in a pack. */
+  unitsOf({ dryShare }: ItemFacts, pack: Packed): number {
+    return Math.max(1, Math.floor(dryPerPack(pack, dryShare)));
+  }
+
+  /** A campaign that needs a lot: it has none, or one that was rejected (or is supposed to be), or too little of one. */
+  needsLot(of: ItemFacts, campaign: Campaign): boolean {
+    const { wanted = [], ofAnother = [], kept = 0 } = this.facts.toCome.get(campaign.id) ?? {};
+    if (ofAnother.length === 0) return false;
+    return campaign.lotId === null || this.isRejected(of, campaign.lotId) || kept < total(wanted) - roundingUnits;
+  }
+
+  private isRejected({ stock }: ItemFacts, lotId: string): boolean {
+    const its = stock?.lots.find(({ lot }) => lot.id === lotId);
+    return its?.standing === 'REJECTED' || lotId === this.facts.supposed?.rejectedLotId;
   }
 
   prices(offer: Offer): { from: number; price: number }[] {
@@ -116,17 +142,26 @@ class Posing {
 
   /** The lowest price of a base unit, millionths of a minor unit. */
   unitMicro(facts: ItemFacts): number {
-    const all = facts.offers.flatMap((offer) => this.prices(offer).map(({ price }) => price / this.unitsOf(offer)));
+    const all = facts.offers.flatMap((offer) =>
+      this.prices(offer).map(({ price }) => price / this.unitsOf(facts, offer)),
+    );
     return all.length > 0 ? Math.min(...all) * 1e6 : unknownUnitMicro;
   }
 
-  item(of: ItemFacts, name: string): PurchaseItem {
-    const { settings, weeks, unkept } = this.facts;
-    const { rule } = of;
-    const unit = this.unitMicro(of);
+  /** By week: what is expected, and what is booked and not kept yet. */
+  private demandOf(of: ItemFacts): number[] {
+    const { weeks, unkept } = this.facts;
     const demand = wholeWeeks(of.weekly.mean, weeks);
     for (const { week, amount } of unkept.get(of.key) ?? [])
       if (week >= 1 && week <= weeks) demand[week - 1] = (demand[week - 1] ?? 0) + Math.ceil(amount);
+    return demand;
+  }
+
+  item(of: ItemFacts, name: string): PurchaseItem {
+    const { settings } = this.facts;
+    const { rule } = of;
+    const unit = this.unitMicro(of);
+    const demand = this.demandOf(of);
     const round = (micro: number) => Math.max(0, Math.round(micro));
     return {
       id: name,
@@ -141,24 +176,31 @@ class Posing {
         withoutOld: rule.checkWithoutMinor,
       },
       holdingMicro: round((unit * settings.holdingPercentAYear) / 100 / 52),
-      // What is written off was paid for already; its disposal is taken as a tenth of its price.
-      wasteMicro: round(unit / 10),
+      // What is written off was paid for already: this is its disposal.
+      wasteMicro: round(unit * wasteShare),
       shortMicro: round(unit * settings.shortTimesPrice),
-      belowSafetyMicro: round(unit / 20),
-      endValueMicro: Math.floor(of.offers.length > 0 ? 0.8 * unit : 0),
+      belowSafetyMicro: round(unit * belowSafetyShare),
+      endValueMicro: Math.floor(of.offers.length > 0 ? endValueShare * unit : 0),
     };
   }
 
   ownLots(of: ItemFacts, name: string): void {
-    const { monday, timeZone, supposed } = this.facts;
+    const { monday, timeZone } = this.facts;
     for (const stock of of.stock?.lots ?? []) {
       const { lot } = stock;
-      const quantity = Math.floor(freeUsable(stock));
+      // What is kept for a campaign that gets a lot anew is free for that choice.
+      const givenBack = total(
+        of.campaigns
+          .filter((campaign) => this.needsLot(of, campaign))
+          .map(({ id }) => ({ amount: usableKeptFor(stock, id) })),
+      );
+      const quantity = Math.floor(freeUsable(stock) + givenBack);
       if (quantity <= 0) continue;
       const last = of.rule.isExpiring && lot.retestOn ? weekOf(monday, dayOf(lot.retestOn, timeZone)) : null;
-      const isOver = last !== null && last < 1;
-      const isRejected = stock.standing === 'REJECTED' || lot.id === supposed?.rejectedLotId || isOver;
-      if (isOver) this.notes.push(`${name}: lot ${lot.lotNumber} is past its date and is left out`);
+      if (last !== null && last < 1) {
+        this.notes.push(`${name}: lot ${lot.lotNumber} is past its date and is left out`);
+        continue;
+      }
       const inCheck = stock.standing === 'IN_CHECK';
       if (stock.standing === 'UNCHECKED') this.unchecked.push(lot.lotNumber);
       this.lots.push({
@@ -166,8 +208,8 @@ class Posing {
         item: name,
         quantity,
         from: inCheck ? 1 + of.rule.checkWeeks : 1,
-        lastWeek: isOver ? null : last,
-        status: isRejected ? 'rejected' : inCheck ? 'in-check' : 'accepted',
+        lastWeek: last,
+        status: this.isRejected(of, lot.id) ? 'rejected' : inCheck ? 'in-check' : 'accepted',
       });
     }
   }
@@ -178,30 +220,31 @@ class Posing {
     for (const { order, offer, packs } of orders) {
       if (itemKey(order) !== of.key || packs <= 0) continue;
       const asked = dayOf(order.boughtAt ?? order.askedAt, timeZone);
-      const expected = order.expectedOn ?? daysAfter(asked, 7 * (offer ? plannedWeeks(offer) : 4));
+      const expected = order.expectedOn ?? daysAfter(asked, 7 * (offer ? plannedWeeks(offer) : unknownLeadWeeks));
       const arrives = Math.max(1, weekOf(monday, expected)) + this.lateWeeks(order.supplierId);
       const from = arrives + of.rule.checkWeeks;
-      const quantity = packs * this.unitsOf(order) - Math.round(of.rule.checkWeeks > 0 ? of.rule.checkSample : 0);
+      const quantity = packs * this.unitsOf(of, order) - Math.round(of.rule.checkWeeks > 0 ? of.rule.checkSample : 0);
       if (quantity <= 0 || from > weeks) continue;
       const lot = onlyOnce(this.names.lots, `order ${order.number}`, order.id);
-      this.lots.push({ id: lot, item: name, quantity, from, lastWeek: null, status: 'in-check' });
+      const shelfWeeks = of.rule.isExpiring ? (offer?.shelfWeeks ?? null) : null;
+      const lastWeek = shelfWeeks === null ? null : arrives + shelfWeeks - 1;
+      this.lots.push({ id: lot, item: name, quantity, from, lastWeek, status: 'in-check' });
     }
   }
 
-  /** A campaign with a lot keeps that; one without gets one from the plan. */
+  /** A campaign with enough of a good lot keeps that; any other gets one from the plan. */
   itsCampaigns(of: ItemFacts, name: string): void {
     const { toCome, weeks, settings } = this.facts;
     const value = this.unitMicro(of) / 1e6;
     for (const campaign of of.campaigns) {
-      const { wanted = [], kept = 0 } = toCome.get(campaign.id) ?? {};
-      const sum = wanted.reduce((total, { amount }) => total + amount, 0);
-      if (campaign.lotId !== null) {
-        if (kept < sum - 0.5)
-          this.notes.push(
-            `${name}: only ${quantityText(Math.floor(kept), of.item.backing)} of the ${quantityText(Math.ceil(sum), of.item.backing)} that ${campaign.name} still takes are kept for it`,
-          );
-        continue;
-      }
+      if (!this.needsLot(of, campaign)) continue;
+      const { wanted: ofLot = [], ofAnother: wanted = [], kept = 0 } = toCome.get(campaign.id) ?? {};
+      const say = (amount: number) => quantityText(amount, of.item.backing);
+      if (campaign.lotId !== null && !this.isRejected(of, campaign.lotId))
+        this.notes.push(
+          `${name}: only ${say(Math.floor(kept))} of the ${say(Math.ceil(total(ofLot)))} that ${campaign.name} still takes are kept for it`,
+        );
+      const sum = total(wanted);
       const within = wanted.filter(({ week }) => week <= weeks);
       if (within.length < wanted.length)
         this.notes.push(`${name}: ${campaign.name} goes on beyond the ${weeks} weeks that are planned`);
@@ -216,16 +259,14 @@ class Posing {
   }
 
   itsOffers(of: ItemFacts, name: string): void {
-    const { suppliers, weeks, toCome } = this.facts;
-    const campaigns = of.campaigns.reduce(
-      (sum, { id }) => sum + (toCome.get(id)?.wanted ?? []).reduce((total, { amount }) => total + amount, 0),
-      0,
-    );
-    const all = of.weekly.mean * weeks + campaigns + (of.reorder?.safetyStock ?? 0);
+    const { suppliers, toCome } = this.facts;
+    const campaigns = of.campaigns.reduce((sum, { id }) => sum + total(toCome.get(id)?.ofAnother ?? []), 0);
+    const demand = this.demandOf(of).reduce((sum, amount) => sum + amount, 0);
+    const all = demand + campaigns + (of.reorder?.safetyStock ?? 0);
     for (const offer of of.offers) {
       const supplier = suppliers.find(({ id }) => id === offer.supplierId)?.name ?? '';
-      const pack = this.unitsOf(offer);
-      const most = Math.max(1, Math.ceil((1.3 * all) / pack) + 1, pricesOf(offer).at(-1)?.from ?? 1);
+      const pack = this.unitsOf(of, offer);
+      const most = Math.max(1, Math.ceil((mostOfWanted * all) / pack) + 1, pricesOf(offer).at(-1)?.from ?? 1);
       this.offers.push({
         id: onlyOnce(
           this.names.offers,
@@ -250,30 +291,7 @@ const isPlanned = (of: ItemFacts, { unkept }: PlanFacts): boolean =>
 
 /** What is free does not last as long as is planned. */
 const isShort = ({ stock, weekly }: ItemFacts, { weeks }: PlanFacts): boolean =>
-  (stock?.lots ?? []).reduce((sum, lot) => sum + freeUsable(lot), 0) < weekly.mean * weeks;
-
-/** In tenths of a millilitre, of a dry gram or a plate. */
-const volumeOf = ({ item, rule }: ItemFacts): number =>
-  Math.round((rule.litres ?? 0) * (item.backing === null ? 10 : 100));
-
-function storageOf(facts: PlanFacts, planned: ReadonlyMap<string, ItemFacts>): PurchaseProblem['storage'] {
-  const own = new Set([...planned.values()].map(({ key }) => key));
-  return facts.storage.map(({ id, name, capacityL, overMinor }) => {
-    const inside = (of: ItemFacts) => of.rule.storageId === id && of.rule.litres !== null;
-    // What is there and not planned takes its room all the same; so does what is kept.
-    const others = facts.items.filter(inside).reduce((sum, of) => {
-      const all = (of.stock?.lots ?? []).reduce((total, lot) => total + lot.amount, 0);
-      const free = (of.stock?.lots ?? []).reduce((total, lot) => total + freeUsable(lot), 0);
-      return sum + volumeOf(of) * (own.has(of.key) ? all - free : all);
-    }, 0);
-    return {
-      id: name,
-      capacity: Math.max(0, Math.floor(capacityL * 10_000 - others)),
-      overMicro: overMinor * 100,
-      volume: Object.fromEntries([...planned].filter(([, of]) => inside(of)).map(([id, of]) => [id, volumeOf(of)])),
-    };
-  });
-}
+  freeOfLots(stock?.lots ?? []) < weekly.mean * weeks;
 
 /** Null where there is nothing to plan. */
 export function posed(facts: PlanFacts): Posed | null {

@@ -4,9 +4,11 @@ import { chanceOfLasting } from './cover.ts';
 import type { Asked } from './coverage.ts';
 import { quantityText } from './item.ts';
 import { packsText } from './item-words.ts';
-import { freeUsable } from './keep.ts';
+import { begunLotOf, freeUsable, isChecked } from './keep.ts';
+import { dryPerPack } from './packs.ts';
 import { plannedWeeks } from './rules.ts';
 import type { LotStock } from './shelf.ts';
+import { toComeOf, total, usesOf } from './uses.ts';
 import { daysAfter, daySaid } from './weeks.ts';
 
 export interface Remedy {
@@ -30,7 +32,7 @@ function otherLot({ facts, stock, others, free, older, weeks }: Asked): Remedy[]
   const [most] = newer;
   if (!most || freeUsable(most) <= 0) return [];
   const chance = chanceOfLasting(free + older + freeUsable(most), facts.weekly, weeks);
-  const unchecked = most.standing === 'UNCHECKED' || most.standing === 'IN_CHECK' ? ', which is not checked yet' : '';
+  const unchecked = isChecked(most) ? '' : ', which is not checked yet';
   const amount = quantityText(Math.floor(freeUsable(most)), stock.item.backing);
   const sentence = `take everyday use from lot ${most.lot.lotNumber}${unchecked}: ${amount} of it are free`;
   return [{ ...nothing, what: 'OTHER_LOT', sentence, chance }];
@@ -50,31 +52,42 @@ function buyNow(asked: Asked): Remedy[] {
   const first = soonest(asked);
   if (!first || first.weeks >= weeks) return [];
   const { offer } = first;
-  const pack = offer.packPlates ?? offer.packGrams ?? 1;
   const wanted = Math.max(0, facts.weekly.mean * (weeks - first.weeks) - Math.max(0, free + older));
-  const packs = Math.max(1, Math.min(offer.mostPacks ?? Infinity, Math.ceil(wanted / pack)));
+  const packs = Math.max(
+    1,
+    Math.min(offer.mostPacks ?? Infinity, Math.ceil(wanted / dryPerPack(offer, facts.dryShare))),
+  );
   const chance = chanceOfLasting(free + older, facts.weekly, first.weeks);
   const released = daySaid(daysAfter(today, 7 * first.weeks), today);
   const sentence = `buy ${packsText(packs, offer)} now: checked by ${released}, it serves everyday use from then on and lot ${stock.lot.lotNumber} the rest`;
   return [{ ...nothing, what: 'BUY_NOW', sentence, chance, offer, packs }];
 }
 
-/** A campaign that has not begun could run on another lot, or later on one that is bought now. */
+/** Where a campaign that has not begun could run instead: on another lot, or later. */
+function instead(asked: Asked, campaign: Campaign): string {
+  const { others, bookingOf, today } = asked;
+  const { name } = campaign;
+  const wanted = (lotId: string | null) => toComeOf(campaign, bookingOf(campaign.id), today, lotId);
+  const other = others.find((one) => isChecked(one) && freeUsable(one) >= total(wanted(one.lot.id)));
+  if (other) return `keep lot ${other.lot.lotNumber} for ${name} instead`;
+  const first = soonest(asked);
+  if (!first) return `postpone ${name} until there is another lot`;
+  const released = daysAfter(today, 7 * first.weeks);
+  const begins = usesOf(campaign).find(({ day }) => day >= today)?.day ?? today;
+  return begins > released
+    ? `keep a lot bought now for ${name} instead: it is checked by ${daySaid(released, today)}, and ${name} begins on ${daySaid(begins, today)}`
+    : `postpone ${name} until ${daySaid(released, today)}, when a lot bought now is checked`;
+}
+
+/** All of a campaign is of one lot: only one that has not begun can run on another, or later. */
 function postpone(asked: Asked): Remedy[] {
-  const { facts, stock, others, free, older, weeks, today } = asked;
+  const { facts, stock, free, older, weeks, bookingOf } = asked;
   return facts.campaigns
-    .filter(({ id }) => (stock.keptForCampaigns.get(id) ?? 0) > 0)
-    .map((campaign): Remedy => {
-      const kept = stock.keptForCampaigns.get(campaign.id) ?? 0;
+    .map((campaign) => ({ campaign, kept: stock.keptForCampaigns.get(campaign.id) ?? 0 }))
+    .filter(({ campaign, kept }) => kept > 0 && begunLotOf(bookingOf(campaign.id)) === null)
+    .map(({ campaign, kept }): Remedy => {
       const chance = chanceOfLasting(free + kept + older, facts.weekly, weeks);
-      const other = others.find((one) => one.standing !== 'UNCHECKED' && freeUsable(one) >= kept);
-      const first = soonest(asked);
-      const sentence = other
-        ? `keep lot ${other.lot.lotNumber} for ${campaign.name} instead, if it has not begun`
-        : first
-          ? `postpone ${campaign.name} until ${daySaid(daysAfter(today, 7 * first.weeks), today)}, when a lot bought now is checked`
-          : `postpone ${campaign.name} until there is another lot`;
-      return { ...nothing, what: 'POSTPONE', sentence, chance, campaign };
+      return { ...nothing, what: 'POSTPONE', sentence: instead(asked, campaign), chance, campaign };
     });
 }
 

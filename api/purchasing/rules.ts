@@ -117,31 +117,39 @@ export function usesInOrder(uses: readonly Use[], backing: Backing | null, under
 }
 
 /**
- * What of a campaign's uses is still to come, from this week on, when its needs of a week count against the uses of that
- * week: whichever is more is wanted. Both by the Monday of their week.
+ * What of a campaign's uses is still to come, from this week on. Its needs count against the uses of their week: whichever
+ * is more is wanted, less what its needs had already, which is met or kept for them.
  */
 export function stillToCome(
   uses: readonly { readonly week: number; readonly amount: number }[],
-  needs: readonly { readonly week: number; readonly amount: number }[],
+  needs: readonly { readonly week: number; readonly amount: number; readonly had: number }[],
   thisWeek: number,
 ): { week: number; amount: number }[] {
-  const left = new Map<number, number>();
-  for (const { week, amount } of uses) if (week >= thisWeek) left.set(week, (left.get(week) ?? 0) + amount);
-  for (const { week, amount } of needs) if (left.has(week)) left.set(week, (left.get(week) ?? 0) - amount);
-  return [...left]
-    .filter(([, amount]) => amount > 0)
-    .map(([week, amount]) => ({ week, amount }))
+  const weeks = new Map<number, { used: number; needed: number; had: number }>();
+  const of = (week: number) => {
+    const there = weeks.get(week) ?? { used: 0, needed: 0, had: 0 };
+    weeks.set(week, there);
+    return there;
+  };
+  for (const { week, amount } of uses) of(week).used += amount;
+  for (const { week, amount, had } of needs) {
+    of(week).needed += amount;
+    of(week).had += had;
+  }
+  return [...weeks]
+    .filter(([week]) => week >= thisWeek)
+    .map(([week, { used, needed, had }]) => ({ week, amount: Math.max(used, needed) - had }))
+    .filter(({ amount }) => amount > 0)
     .sort((a, b) => a.week - b.week);
 }
 
-/** The day of the last use that an amount covers, taken in order; null where it does not cover the first. */
-export function coveredUntil(uses: readonly Use[], amount: number): string | null {
+/** How many of the uses an amount covers, taken in order. */
+export function coveredCount(uses: readonly { readonly amount: number }[], amount: number): number {
   let left = amount + 1e-6;
-  let day: string | null = null;
-  for (const use of uses) {
-    if (use.amount > left) return day;
+  const first = uses.findIndex((use) => {
+    if (use.amount > left) return true;
     left -= use.amount;
-    ({ day } = use);
-  }
-  return day;
+    return false;
+  });
+  return first < 0 ? uses.length : first;
 }

@@ -75,7 +75,7 @@ export function usableOf(
   return { usable: amount - lost, mustRedry: true, lost };
 }
 
-const keptOf = ({ dryGrams, plates }: Hold): number => plates ?? dryGrams ?? 0;
+export const keptOf = ({ dryGrams, plates }: Pick<Hold, 'dryGrams' | 'plates'>): number => plates ?? dryGrams ?? 0;
 
 const sum = <Of>(some: readonly Of[], of: (one: Of) => number): number =>
   some.reduce((total, one) => total + of(one), 0);
@@ -105,17 +105,21 @@ function lotStockOf(item: Item, lot: Lot, standing: Standing, containers: OnShel
   };
 }
 
-/** Everything on the shelf that holds something; a limit of one's own is judged by instead of the bands. */
+/** Everything on the shelf, or all of one sorbent; a limit of one's own is judged by instead of the bands. */
 export async function shelfOf(
   reader: ShelfReader,
   lab: { id: string; settings: unknown },
-  limitWaterFraction: number | null = null,
+  only: { sorbentId?: string; limitWaterFraction?: number | null } = {},
 ): Promise<ItemStock[]> {
+  const { sorbentId, limitWaterFraction = null } = only;
   const labId = lab.id;
   const { redryLossFraction: lossFraction } = purchaseSettingsOf(lab.settings);
   const [rows, standings, own] = await Promise.all([
     reader.container.findMany({
-      where: { labId, finishedAt: null, isVoid: false, takenFromId: null, kind: { not: 'COLUMN' } },
+      where: {
+        ...{ labId, finishedAt: null, isVoid: false, takenFromId: null, kind: { not: 'COLUMN' as const } },
+        ...(sorbentId === undefined ? {} : { lot: { sorbentId } }),
+      },
       ...withAll,
       orderBy: { cameInAt: 'asc' },
     }),

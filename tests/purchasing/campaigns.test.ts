@@ -100,7 +100,10 @@ describeEngines('a campaign', (on) => {
     await world.drum(800, {}, { lotNumber: `G-${made}`, receivedAt: world.ago(24 * 60) });
     const campaign = await buying.campaign();
     const asked = { campaign: campaign.id, lotNumber: `G-${made}` };
-    expect((await world.refused('keepLot', asked)).message).toMatch(/a lot that was checked; or say takeUnchecked/);
+    expect(await world.refused('keepLot', asked)).toMatchObject({
+      path: 'input.takeUnchecked',
+      expected: `true, to keep G-${made} before its check is done: it is marked so`,
+    });
     const { notes } = await buying.keep(campaign, `G-${made}`, unchecked);
     expect(notes).toEqual([`lot G-${made} is not checked yet`]);
     const rejected = {

@@ -85,7 +85,7 @@ describeEngines('whether a lot lasts', (on) => {
     // Without the campaign it is as it was.
     expect(helps['POSTPONE']?.chance).toBeCloseTo(free.chance, 6);
     expect(helps['OTHER_LOT']?.sentence).toMatch(/take everyday use from lot F-2, which is not checked yet: 700 g/);
-    expect(helps['BUY_NOW']?.sentence).toMatch(/^buy \d drums? of 1 kg now: checked by 23 March/);
+    expect(helps['BUY_NOW']?.sentence).toMatch(/^buy \d packs? of 1 kg now: checked by 23 March/);
   });
 
   it('asks for a weekly figure where the history is too short', async () => {

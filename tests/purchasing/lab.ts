@@ -59,7 +59,7 @@ export const buyingOf = (world: World) => ({
       { campaign: campaign.id, lotNumber, ...more },
       `campaign { ${campaignFields} } notes`,
     ),
-  /** An offer of silica: drums of 1 kg. */
+  /** An offer of silica: packs of 1 kg. */
   offer: async (input: Input = {}): Promise<string> => {
     const said = {
       supplier: 'Marlpit Chemicals',

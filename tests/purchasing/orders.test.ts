@@ -137,7 +137,7 @@ describeEngines('an order', (on) => {
       [
         'To Marlpit Chemicals',
         '',
-        `- ${silica} (your no. =HYPERLINK(1)): 2 drums of 1 kg, 84.50 EUR each, 169.00 EUR`,
+        `- ${silica} (your no. =HYPERLINK(1)): 2 packs of 1 kg, 84.50 EUR each, 169.00 EUR`,
         `  our order ${order.number}`,
         '  before Friday',
         '',

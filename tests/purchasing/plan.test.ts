@@ -78,7 +78,7 @@ describeEngines('a purchase plan', (on) => {
     expect(plan.status).toBe('optimal');
     expect(plan.lines.length).toBeGreaterThan(0);
     for (const { sentence, packs, orderBy } of plan.lines) {
-      expect(sentence).toMatch(/^Order \d+ drums? of 1 kg by \d+ \w+: .+\.$/);
+      expect(sentence).toMatch(/^Order \d+ packs? of 1 kg by \d+ \w+: .+\.$/);
       expect(sentence).not.toMatch(/week \d/);
       expect(packs).toBeGreaterThan(0);
       expect(new Date(`${orderBy}T00:00:00Z`).getUTCDay()).toBe(5);

@@ -10,7 +10,7 @@ import { wholeWeeks } from '../../api/purchasing/problem.ts';
 import {
   checkPrices,
   checkStep,
-  coveredUntil,
+  coveredCount,
   leadChances,
   plannedWeeks,
   priceFor,
@@ -108,22 +108,32 @@ describe('a campaign', () => {
       { week: 2, amount: 10 },
     ];
     const needs = [
-      { week: 1, amount: 4 },
-      { week: 2, amount: 12 },
-      { week: 3, amount: 5 },
+      { week: 1, amount: 4, had: 4 },
+      { week: 2, amount: 12, had: 12 },
+      { week: 3, amount: 5, had: 5 },
     ];
     expect(stillToCome(uses, needs, 1)).toEqual([{ week: 1, amount: 6 }]);
   });
 
-  it('lasts until the last use that what is kept covers, one after the other', () => {
-    const uses = [
-      { day: '2026-03-02', amount: 100 },
-      { day: '2026-03-09', amount: 200 },
-      { day: '2026-03-16', amount: 50 },
+  it('wants for its needs too what nothing is kept for yet', () => {
+    const uses = [{ week: 1, amount: 10 }];
+    const needs = [
+      { week: 1, amount: 4, had: 1 },
+      { week: 2, amount: 12, had: 0 },
+      { week: 3, amount: 5, had: 5 },
     ];
-    expect(coveredUntil(uses, 99)).toBeNull();
-    expect(coveredUntil(uses, 320)).toBe('2026-03-09');
-    expect(coveredUntil(uses, 350)).toBe('2026-03-16');
+    // Of week 1 the use is more than its need: 10, of which 1 was had.
+    expect(stillToCome(uses, needs, 1)).toEqual([
+      { week: 1, amount: 9 },
+      { week: 2, amount: 12 },
+    ]);
+  });
+
+  it('lasts until the last use that what is kept covers, one after the other', () => {
+    const uses = [{ amount: 100 }, { amount: 200 }, { amount: 50 }];
+    expect(coveredCount(uses, 99)).toBe(0);
+    expect(coveredCount(uses, 320)).toBe(2);
+    expect(coveredCount(uses, 350)).toBe(3);
   });
 });
 
@@ -206,8 +216,8 @@ describe('weeks', () => {
     expect(orderBy(1, calendar)).toBe('2026-03-06');
     expect(orderBy(1, { ...calendar, today: '2026-03-08' })).toBe('2026-03-08');
     expect(
-      lineSentence('2 drums of 5 kg', '2026-03-13', 'Without it, 400 g would be missing from week 5 on.', calendar),
-    ).toBe('Order 2 drums of 5 kg by 13 March: without it, 400 g would be missing from the week of 30 March on.');
+      lineSentence('2 packs of 5 kg', '2026-03-13', 'Without it, 400 g would be missing from week 5 on.', calendar),
+    ).toBe('Order 2 packs of 5 kg by 13 March: without it, 400 g would be missing from the week of 30 March on.');
   });
 
   it('carry whole units that add up to what is expected', () => {

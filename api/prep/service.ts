@@ -1,0 +1,2 @@
+// What other rooms may ask of needs.
+export { needAmounts } from './amounts.ts';

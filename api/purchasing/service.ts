@@ -1,0 +1,2 @@
+// What other rooms may ask of campaigns.
+export { sharesFitted } from './fit.ts';
