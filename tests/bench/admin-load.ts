@@ -1,6 +1,6 @@
 // What the first load of the admin costs: bytes as they travel, and how soon something useful stands on the screen.
 import { openBrowser, visit } from '../journeys/browser.ts';
-import { serve } from '../journeys/server.ts';
+import { serveApart } from '../support/own-server.ts';
 import { stockShelf } from '../journeys/shelf.ts';
 import { quantile, spread, type Bench } from './bench.ts';
 
@@ -21,7 +21,7 @@ const watching = `
 
 /** Bytes of the first load of "Open now" with what it needs, and milliseconds until the first answer is painted. */
 export async function adminLoad(short: boolean): Promise<Bench> {
-  const [served, browser] = await Promise.all([serve(), openBrowser()]);
+  const [served, browser] = await Promise.all([serveApart(), openBrowser()]);
   try {
     await stockShelf(served);
     const bytes: number[] = [];

@@ -2,7 +2,7 @@
 // five thousand containers. Milliseconds from the tap until the frame that shows the answer is painted.
 import type { Browser, Page } from 'playwright-core';
 import { openBrowser, visit } from '../journeys/browser.ts';
-import { serve } from '../journeys/server.ts';
+import { serveApart } from '../support/own-server.ts';
 import { quantile, spread, type Bench } from './bench.ts';
 
 /** A tap is answered within this, ms. */
@@ -96,7 +96,7 @@ async function measured(page: Page, rounds: number): Promise<Record<string, numb
 }
 
 async function lab(browser: Browser, count: number, rounds: number): Promise<Record<string, number[]>> {
-  const served = await serve({ large: count });
+  const served = await serveApart({ large: count });
   try {
     const { page, context } = await visit(browser, served.address);
     await page.addInitScript({ content: tapping });

@@ -1,5 +1,5 @@
 // The lab's own list of a thousand lines: handed in, understood and booked whole, through the served API.
-import { serve } from '../journeys/server.ts';
+import { serveApart } from '../support/own-server.ts';
 import { quantile, spread, type Bench } from './bench.ts';
 
 const targetS = 15;
@@ -10,7 +10,7 @@ const row = (run: number, at: number): string =>
 
 /** Seconds from handing the list in until all of it is on the book. */
 export async function list1000(short: boolean): Promise<Bench> {
-  const served = await serve();
+  const served = await serveApart();
   try {
     await served.tell('addRoom', { name: 'wet bench' });
     await served.tell('addSorbent', { name: 'Silica 40–63 µm', sorbentClass: 'silica' });

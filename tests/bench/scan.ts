@@ -1,7 +1,7 @@
 // From the tap on "Scan" to the event that is recorded, read by a camera that sees a label: a phone in a real browser.
 import { visit } from '../journeys/browser.ts';
 import { openFilming } from '../journeys/filming.ts';
-import { serve } from '../journeys/server.ts';
+import { serveApart } from '../support/own-server.ts';
 import { stockShelf } from '../journeys/shelf.ts';
 import { quantile, spread, type Bench } from './bench.ts';
 
@@ -10,7 +10,7 @@ const phone = { width: 360, height: 740, colorScheme: 'dark' } as const;
 
 /** Seconds from the tap on "Scan" until the opening or closing of the drum that was scanned is told. */
 export async function scan(short: boolean): Promise<Bench> {
-  const served = await serve();
+  const served = await serveApart();
   try {
     const { drum } = await stockShelf(served);
     const { browser, close } = await openFilming(drum);

@@ -1,6 +1,6 @@
 // A slider of "what if" moved by one step until the sentence that answers it stands there, in a real browser.
 import { openBrowser, visit } from '../journeys/browser.ts';
-import { serve } from '../journeys/server.ts';
+import { serveApart } from '../support/own-server.ts';
 import { quantile, spread, type Bench } from './bench.ts';
 
 const targetMs = 200;
@@ -21,7 +21,7 @@ const sliding = `(async (to) => {
 
 /** Milliseconds from a slider's step to its sentence, on open containers of the demo lab. */
 export async function whatIf(short: boolean): Promise<Bench> {
-  const [served, browser] = await Promise.all([serve({ demo: true }), openBrowser()]);
+  const [served, browser] = await Promise.all([serveApart({ demo: true }), openBrowser()]);
   try {
     const { containers } = (await served.ask(
       '{ containers(first: 6, filter: { isOpen: true, kind: PORTION }) { nodes { label } } }',

@@ -1,6 +1,7 @@
 // A year of five-minute readings in a real browser: from the tap on "a year" until its three plots are drawn.
 import { openBrowser, visit } from '../journeys/browser.ts';
-import { serve, type Served } from '../journeys/server.ts';
+import type { Served } from '../support/asked.ts';
+import { serveApart } from '../support/own-server.ts';
 import { hoursAgo } from '../journeys/shelf.ts';
 import { quantile, spread, type Bench } from './bench.ts';
 
@@ -37,7 +38,7 @@ const drawing = `(async () => {
 
 /** Milliseconds until a year of a room's air is drawn. */
 export async function yearOfAir(short: boolean): Promise<Bench> {
-  const [served, browser] = await Promise.all([serve(), openBrowser()]);
+  const [served, browser] = await Promise.all([serveApart(), openBrowser()]);
   try {
     await served.tell('addRoom', { name: 'long record' });
     await keepYear(served, 366);

@@ -1,6 +1,6 @@
 // A bench for the journeys of needs: a shelf with a box of plates, hours in which somebody works, and times on the lab's clock.
 import { labClock } from '../../admin/say/time.ts';
-import type { Served } from './server.ts';
+import type { Served } from '../support/asked.ts';
 import { hoursAgo, stockShelf } from './shelf.ts';
 
 export const zone = 'Europe/Helsinki';

@@ -4,7 +4,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { onDay, plateName, setBench } from './bench.ts';
 import { openBrowser, visit } from './browser.ts';
 import { findings, isTooWide, tooSmall } from './looked-at.ts';
-import { serve, type Served } from './server.ts';
+import type { Served } from '../support/asked.ts';
+import { serve } from './server.ts';
 import { hoursAgo } from './shelf.ts';
 
 let served: Served;

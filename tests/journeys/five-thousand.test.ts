@@ -4,7 +4,8 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser, visit } from './browser.ts';
 import { findings, isTooWide } from './looked-at.ts';
-import { serve, type Served } from './server.ts';
+import type { Served } from '../support/asked.ts';
+import { serve } from './server.ts';
 
 /** A busy machine takes its time. */
 const soon = { timeout: 30_000 };

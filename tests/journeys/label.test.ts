@@ -4,7 +4,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser, visit, type Look } from './browser.ts';
 import { findings } from './looked-at.ts';
 import { pagesOf, type Printed } from './printed.ts';
-import { serve, type Served } from './server.ts';
+import type { Served } from '../support/asked.ts';
+import { serve } from './server.ts';
 import { stockShelf, type Shelf } from './shelf.ts';
 import { readAll } from './symbols.ts';
 

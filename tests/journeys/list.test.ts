@@ -4,7 +4,8 @@ import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { openBrowser, visit, type Visit } from './browser.ts';
 import { findings } from './looked-at.ts';
-import { serve, type Served } from './server.ts';
+import type { Served } from '../support/asked.ts';
+import { serve } from './server.ts';
 
 // Accessibility is checked at every step, twice: more than a minute where the machine is busy with other things.
 vi.setConfig({ testTimeout: 180_000 });

@@ -5,7 +5,8 @@ import { parse } from 'csv-parse/sync';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser, visit } from './browser.ts';
 import { findings, isTooWide, tooSmall } from './looked-at.ts';
-import { serve, type Served } from './server.ts';
+import type { Served } from '../support/asked.ts';
+import { serve } from './server.ts';
 
 let served: Served;
 let browser: Browser;

@@ -3,7 +3,8 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser, visit, type Visit } from './browser.ts';
 import { findings } from './looked-at.ts';
-import { serve, type Served } from './server.ts';
+import type { Served } from '../support/asked.ts';
+import { serve } from './server.ts';
 import { stockShelf, type Shelf } from './shelf.ts';
 
 let served: Served;

@@ -2,7 +2,8 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser, visit } from './browser.ts';
-import { serve, type Served } from './server.ts';
+import type { Served } from '../support/asked.ts';
+import { serve } from './server.ts';
 import { hoursAgo, stockShelf } from './shelf.ts';
 
 let served: Served;

@@ -3,7 +3,8 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { openBrowser, visit } from './browser.ts';
 import { findings, isTooWide, tooSmall } from './looked-at.ts';
-import { serve, type Served } from './server.ts';
+import type { Served } from '../support/asked.ts';
+import { serve } from './server.ts';
 import { stockShelf, type Shelf } from './shelf.ts';
 
 let served: Served;

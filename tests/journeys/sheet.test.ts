@@ -6,7 +6,8 @@ import { onDay, plateName, setBench, zone } from './bench.ts';
 import { openBrowser, visit, type Look } from './browser.ts';
 import { findings, isTooWide, tooSmall } from './looked-at.ts';
 import { pagesOf } from './printed.ts';
-import { serve, type Served } from './server.ts';
+import type { Served } from '../support/asked.ts';
+import { serve } from './server.ts';
 import { readAll } from './symbols.ts';
 
 let served: Served;

@@ -1,5 +1,5 @@
 // A small shelf for the journeys: two rooms with air, a sorbent, a lot of two drums, and a portion that was forgotten open.
-import type { Served } from './server.ts';
+import type { Served } from '../support/asked.ts';
 
 export interface Shelf {
   /** Shut, as received. */

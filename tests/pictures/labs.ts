@@ -1,5 +1,6 @@
 // The labs that are looked at: empty, with one drum, the demo, and one with thousands.
-import { serve, type Served } from '../journeys/server.ts';
+import type { Served } from '../support/asked.ts';
+import { serveApart } from '../support/own-server.ts';
 import { hoursAgo } from '../journeys/shelf.ts';
 
 export const sizes = ['0', '1', '80', '5000'] as const;
@@ -20,9 +21,9 @@ async function oneDrum({ tell }: Served): Promise<void> {
 }
 
 export async function labOfSize(size: Size): Promise<Served> {
-  if (size === '80') return serve({ demo: true });
-  if (size === '5000') return serve({ large: 5_000 });
-  const served = await serve();
+  if (size === '80') return serveApart({ demo: true });
+  if (size === '5000') return serveApart({ large: 5_000 });
+  const served = await serveApart();
   if (size === '1') await oneDrum(served);
   return served;
 }

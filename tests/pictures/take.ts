@@ -7,7 +7,7 @@ import { parseArgs } from 'node:util';
 import type { Browser, Page } from 'playwright-core';
 import { labClock } from '../../admin/say/time.ts';
 import { openBrowser, visit } from '../journeys/browser.ts';
-import type { Served } from '../journeys/server.ts';
+import type { Served } from '../support/asked.ts';
 import { labOfSize, sizes, type Size } from './labs.ts';
 import { pictured } from './pages.ts';
 

@@ -19,7 +19,7 @@ export interface OnEngine {
 }
 
 /** Where something lies that is made once for the whole run. */
-async function behindDoor(path: string): Promise<string> {
+export async function behindDoor(path: string): Promise<string> {
   const answer = await fetch(`${inject('databaseDoor')}${path}`);
   const text = await answer.text();
   if (!answer.ok) throw new Error(text);
