@@ -1,9 +1,25 @@
 // What a lab has set for itself, written: every room keeps its part of one object, and all of it is read from memory.
+import type { z } from 'zod';
 import type { Context } from './context.ts';
 import type { Prisma } from './database/generated/sqlite/client.ts';
 import { write, type Work } from './work.ts';
 
 export type SettingsKept = Record<string, Prisma.InputJsonValue>;
+
+/** A room's part as it is stored, each key by itself: one that nobody can read is as if it were not set. */
+export function partRead<Kinds extends Readonly<Record<string, z.ZodType>>>(
+  settings: unknown,
+  part: string,
+  kinds: Kinds,
+): Partial<{ [Key in keyof Kinds]: z.output<Kinds[Key]> }> {
+  const all = settings as Readonly<Record<string, Readonly<Record<string, unknown>> | undefined>> | null;
+  const stored = all?.[part] ?? {};
+  const given = Object.entries(kinds).flatMap(([key, kind]) => {
+    const read = kind.safeParse(stored[key]);
+    return read.success && read.data !== undefined ? [[key, read.data]] : [];
+  });
+  return Object.fromEntries(given) as Partial<{ [Key in keyof Kinds]: z.output<Kinds[Key]> }>;
+}
 
 /** A room's part after what was told: null goes back to the default, what was left out stays. */
 export function partAfter(before: SettingsKept, part: string, told: Readonly<Record<string, unknown>>): SettingsKept {

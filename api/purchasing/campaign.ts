@@ -4,9 +4,10 @@ import type { Context } from '../context.ts';
 import type { Campaign } from '../database/generated/sqlite/client.ts';
 import { invalid, missing, unknown } from '../errors.ts';
 import { campaignLetGo, localId, sorbentOf } from '../stock/service.ts';
+import { told } from '../told.ts';
 import { newId, write, type Work } from '../work.ts';
 import { keptAnew, lotKeptFor } from './keep.ts';
-import { minorOf } from './money.ts';
+import { minorSaid } from './money.ts';
 import { usesInOrder } from './rules.ts';
 import type { addCampaignSaid, keepLotSaid, setCampaignSaid, whichSaid } from './said.ts';
 import { currencyOf } from './settings.ts';
@@ -32,7 +33,7 @@ async function checkName(work: Work, name: string, but: string | null): Promise<
 }
 
 const costOf = (context: Context, said: string | null | undefined): number | null | undefined =>
-  said === null || said === undefined ? said : minorOf(said, currencyOf(context), 'input.uncoveredCost');
+  minorSaid(said, currencyOf(context), 'input.uncoveredCost');
 
 export function campaignAdded(context: Context, input: z.output<typeof addCampaignSaid>): Promise<CampaignKept> {
   return write(context, 'addCampaign', input, async (work) => {
@@ -66,17 +67,15 @@ export function campaignSet(context: Context, input: z.output<typeof setCampaign
     if (input.name === null) throw missing('input.name', 'a name');
     if (input.uses === null) throw missing('input.uses', 'one use at least');
     if (input.name) await checkName(work, input.name, campaign.id);
-    const told = input.uses ? usesInOrder(input.uses, campaign.backing) : usesOf(campaign);
-    const uses = told.map(({ day, amount }) => ({ day: daysAfter(day, 7 * (input.postponeWeeks ?? 0)), amount }));
+    const before = input.uses ? usesInOrder(input.uses, campaign.backing) : usesOf(campaign);
+    const uses = before.map(({ day, amount }) => ({ day: daysAfter(day, 7 * (input.postponeWeeks ?? 0)), amount }));
     const { limitWaterFraction, note } = input;
     const uncoveredMinor = costOf(context, input.uncoveredCost);
     const data = {
       uses,
       changedAt: work.now,
       ...(input.name ? { name: input.name } : {}),
-      ...(limitWaterFraction === undefined ? {} : { limitWaterFraction }),
-      ...(uncoveredMinor === undefined ? {} : { uncoveredMinor }),
-      ...(note === undefined ? {} : { note: note || null }),
+      ...told({ limitWaterFraction, uncoveredMinor, note: note === '' ? null : note }),
     };
     const changed = await work.tx.campaign.update({ where: { id: campaign.id }, data });
     work.changed('Campaign', campaign.id, 'CHANGED');

@@ -37,6 +37,13 @@ export function minorOf(said: string, { code, minorDigits }: Currency, path: str
   return minor;
 }
 
+/** The same where it may be left out, or taken away with null; empty text is neither. */
+export const minorSaid = (
+  said: string | null | undefined,
+  currency: Currency,
+  path: string,
+): number | null | undefined => (said === null || said === undefined ? said : minorOf(said, currency, path));
+
 /** `84.50`: as an input takes it. */
 export function amountOf(minor: number, { minorDigits }: Currency): string {
   const digits = String(Math.abs(minor)).padStart(minorDigits + 1, '0');

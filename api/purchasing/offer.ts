@@ -4,6 +4,7 @@ import type { Context } from '../context.ts';
 import type { Offer } from '../database/generated/sqlite/client.ts';
 import { missing, unknown } from '../errors.ts';
 import { localId, sorbentOf, supplierOf } from '../stock/service.ts';
+import { told } from '../told.ts';
 import { newId, write, type Work } from '../work.ts';
 import { amountOf, type Currency, minorOf } from './money.ts';
 import { checkLead, checkPack, checkPrices, type Price } from './rules.ts';
@@ -16,12 +17,12 @@ const storedPrices = z.array(z.object({ from: z.number(), minor: z.number() }));
 export const pricesOf = ({ prices }: { prices: unknown }): Price[] => storedPrices.parse(prices);
 
 async function columnsOf(work: Work, said: OfferSaid, currency: Currency) {
-  const { supplier, sorbent, prices: told, ...rest } = said;
-  const prices = told.map(({ from, price }, index) => ({
+  const { supplier, sorbent, prices: priced, ...rest } = said;
+  const prices = priced.map(({ from, price }, index) => ({
     from,
     minor: minorOf(price, currency, `input.prices.${index}.price`),
   }));
-  checkPrices(prices);
+  checkPrices(prices, (minor) => amountOf(minor, currency));
   const backing = said.backing ?? (said.packPlates !== null ? 'GLASS' : null);
   const pack = { backing, packGrams: said.packGrams, packPlates: said.packPlates };
   checkPack(pack);
@@ -61,26 +62,40 @@ export function offerAdded(context: Context, input: z.output<typeof addOfferSaid
   return write(context, 'addOffer', input, async (work) => ({ offerId: await made(work, said, currencyOf(context)) }));
 }
 
-/** An offer as it would be told today. */
+/** An offer as it would be told today: a time that is the usual one was not told apart, and follows that. */
 async function saidOf(work: Work, offer: Offer, currency: Currency): Promise<OfferSaid> {
   const { tx } = work;
   const supplier = await tx.supplier.findUniqueOrThrow({ where: { id: offer.supplierId } });
   const sorbent = await tx.sorbent.findUniqueOrThrow({ where: { id: offer.sorbentId } });
   const prices = pricesOf(offer).map(({ from, minor }) => ({ from, price: amountOf(minor, currency) }));
-  return addOfferSaid.parse({ ...offer, supplier: supplier.name, sorbent: sorbent.name, prices });
+  const own = (weeks: number) => (weeks === offer.leadUsualWeeks ? null : weeks);
+  return addOfferSaid.parse({
+    ...{ ...offer, supplier: supplier.name, sorbent: sorbent.name, prices },
+    leadLeastWeeks: own(offer.leadLeastWeeks),
+    leadMostWeeks: own(offer.leadMostWeeks),
+  });
 }
 
-const never = ['supplier', 'sorbent', 'prices', 'leadUsualWeeks'] as const;
+/** What no offer can be without cannot be taken away. */
+function needed<Of>(said: Of | null | undefined, name: string): Of | undefined {
+  if (said === null) throw missing(`input.${name}`, 'something');
+  return said;
+}
 
 export function offerSet(context: Context, input: z.output<typeof setOfferSaid>): Promise<{ offerId: string }> {
   return write(context, 'setOffer', input, async (work) => {
     const currency = currencyOf(context);
     const offer = await offerOf(work, input.id, 'input.id');
-    const { id: _, clientKey: __, ...changes } = input;
-    for (const name of never) if (changes[name] === null) throw missing(`input.${name}`, 'something');
-    const given = Object.fromEntries(Object.entries(changes).filter(([, value]) => value !== undefined));
+    const { id: _, clientKey: __, supplier, sorbent, prices, leadUsualWeeks, ...rest } = input;
+    const changes = {
+      ...rest,
+      supplier: needed(supplier, 'supplier'),
+      sorbent: needed(sorbent, 'sorbent'),
+      prices: needed(prices, 'prices'),
+      leadUsualWeeks: needed(leadUsualWeeks, 'leadUsualWeeks'),
+    };
     const { clientKey: ___, ...before } = { clientKey: null, ...(await saidOf(work, offer, currency)) };
-    const columns = await columnsOf(work, { ...before, ...given }, currency);
+    const columns = await columnsOf(work, { ...before, ...told(changes) }, currency);
     await work.tx.offer.update({ where: { id: offer.id }, data: { ...columns, changedAt: work.now } });
     work.changed('Offer', offer.id, 'CHANGED');
     return { offerId: offer.id };

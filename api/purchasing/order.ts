@@ -4,8 +4,9 @@ import type { Context } from '../context.ts';
 import type { Order, OrderState } from '../database/generated/sqlite/client.ts';
 import { invalid, unknown } from '../errors.ts';
 import { localId } from '../stock/service.ts';
+import { told } from '../told.ts';
 import { newId, write, type Work } from '../work.ts';
-import { minorOf, mostMinor } from './money.ts';
+import { minorSaid, mostMinor } from './money.ts';
 import { offerOf, pricesOf } from './offer.ts';
 import { checkStep, priceFor } from './rules.ts';
 import type { askForOrderSaid, placeOrderSaid, whichSaid } from './said.ts';
@@ -77,14 +78,13 @@ export function orderPlaced(context: Context, input: z.output<typeof placeOrderS
     checkStep(order.state, 'BOUGHT', input.id);
     if (order.state === 'ON_THE_SHELF') throw invalid('input.id', input.id, 'an order that is not on the shelf yet');
     const packs = input.packs ?? order.packs;
-    const priceMinor = input.price ? minorOf(input.price, currencyOf(context), 'input.price') : order.priceMinor;
+    const priceMinor = minorSaid(input.price, currencyOf(context), 'input.price') ?? order.priceMinor;
     checkTotal(priceMinor, packs);
     const expectedOn = input.expectedOn ?? (await expected(work, order, dayOf(work.now, context.lab.timeZone)));
     const { theirNumber, note } = input;
     const data = {
       ...{ state: 'BOUGHT' as const, packs, priceMinor, expectedOn, boughtAt: work.now, calledOffAt: null },
-      ...(theirNumber === undefined ? {} : { theirNumber }),
-      ...(note === undefined ? {} : { note: note || null }),
+      ...told({ theirNumber, note: note === '' ? null : note }),
     };
     await work.tx.order.update({ where: { id: order.id }, data });
     work.changed('Order', order.id, 'CHANGED');

@@ -10,14 +10,15 @@ export interface Price {
 }
 
 /** The first is from 1, and a later one is never dearer: else nobody would order so many. */
-export function checkPrices(prices: readonly Price[], under = 'input'): void {
+export function checkPrices(prices: readonly Price[], amountOf: (minor: number) => string, under = 'input'): void {
   prices.forEach(({ from, minor }, index) => {
     const before = prices[index - 1];
     const path = `${under}.prices.${index}`;
     if (!before && from !== 1) throw invalid(`${path}.from`, from, '1: the price of a single pack');
     if (!before) return;
     if (from <= before.from) throw invalid(`${path}.from`, from, `more than ${before.from}, the one before`);
-    if (minor > before.minor) throw invalid(`${path}.price`, minor, 'no more than for fewer packs');
+    if (minor > before.minor)
+      throw invalid(`${path}.price`, amountOf(minor), `at most ${amountOf(before.minor)}, the price of fewer packs`);
   });
 }
 

@@ -2,9 +2,10 @@
 import { z } from 'zod';
 import type { Context } from '../context.ts';
 import { invalid, missing } from '../errors.ts';
-import { partAfter, settingsWritten } from '../lab-settings.ts';
+import { partAfter, partRead, settingsWritten } from '../lab-settings.ts';
 import { said } from '../stock/service.ts';
-import { type Currency, currencyNamed, minorOf } from './money.ts';
+import type { Work } from '../work.ts';
+import { type Currency, currencyNamed, minorSaid } from './money.ts';
 
 const share = (what: string) => z.number(what).min(0, '0 or more').max(1, '1 or less');
 
@@ -55,21 +56,16 @@ const usual: PurchaseSettings = {
   seconds: 10,
 };
 
-const stored = z.object({
-  purchasing: z
-    .object({
-      ...choices,
-      currency: z.object({ code: z.string(), minorDigits: z.int().min(0).max(4) }),
-      checkMinor: z.int().min(0),
-    })
-    .partial(),
-});
+const stored = {
+  ...choices,
+  currency: z.object({ code: z.string(), minorDigits: z.int().min(0).max(4) }),
+  checkMinor: z.int().min(0),
+};
 
 /** What counts now, and which of it the lab has set itself. */
 export function purchaseSettingsOf(settings: unknown): PurchaseSettings & { own: string[] } {
-  const read = stored.safeParse(settings);
-  const given = Object.entries(read.success ? read.data.purchasing : {}).filter(([, value]) => value !== undefined);
-  return { ...usual, ...Object.fromEntries(given), own: given.map(([key]) => key) };
+  const given = partRead(settings, 'purchasing', stored);
+  return { ...usual, ...given, own: Object.keys(given) };
 }
 
 export const currencyOf = ({ lab }: Pick<Context, 'lab'>): Currency => purchaseSettingsOf(lab.settings).currency;
@@ -85,21 +81,50 @@ export const purchaseSettingsSaid = z.object({
   clientKey: said.clientKey,
 });
 
-/** Writes the lab's choices; what is null goes back to its default. Prices that are there keep their currency. */
+/** Where amounts are written down already, in words: they would be other amounts in another currency. */
+async function amountsWritten({ tx, labId }: Work): Promise<string[]> {
+  const set = (...fields: string[]) => ({ labId, OR: fields.map((field) => ({ [field]: { not: null } })) });
+  const [offers, orders, suppliers, storage, items, campaigns] = await Promise.all([
+    tx.offer.count({ where: { labId } }),
+    tx.order.count({ where: { labId } }),
+    tx.supplier.count({ where: { labId, OR: [{ deliveryFeeMinor: { gt: 0 } }, { minOrderMinor: { gt: 0 } }] } }),
+    tx.storageGroup.count({ where: { labId, overMinor: { gt: 0 } } }),
+    tx.boughtItem.count({ where: set('checkMinor', 'checkWithoutMinor') }),
+    tx.campaign.count({ where: set('uncoveredMinor') }),
+  ]);
+  const some: [number, string][] = [
+    [offers, 'offers'],
+    [orders, 'orders'],
+    [suppliers, 'suppliers’ terms'],
+    [storage, 'costs of storage'],
+    [items, 'costs of checks'],
+    [campaigns, 'costs of campaigns'],
+  ];
+  return some.flatMap(([count, words]) => (count > 0 ? [words] : []));
+}
+
+/** Writes the lab's choices; what is null goes back to its default. Amounts that are there keep their currency. */
 export function purchaseSettingsSet(
   context: Context,
   input: z.output<typeof purchaseSettingsSaid>,
 ): Promise<{ labId: string }> {
-  return settingsWritten(context, 'setPurchasing', input, async (before, { tx, labId }) => {
+  return settingsWritten(context, 'setPurchasing', input, async (before, work) => {
     const { clientKey: _, currency, checkCost, ...rest } = input;
     if (Object.values({ ...rest, currency, checkCost }).every((value) => value === undefined))
       throw missing('input', 'what the lab sets');
     const now = purchaseSettingsOf(before).currency;
     const wanted =
       currency === undefined ? now : currency === null ? usual.currency : currencyNamed(currency, 'input.currency');
-    if (wanted.code !== now.code && (await tx.offer.count({ where: { labId } })) > 0)
-      throw invalid('input.currency', wanted.code, `${now.code}: there are offers in it; their prices would be others`);
-    const checkMinor = checkCost && minorOf(checkCost, wanted, 'input.checkCost');
+    const isOther = wanted.code !== now.code;
+    const written = isOther ? await amountsWritten(work) : [];
+    if (written.length > 0)
+      throw invalid(
+        'input.currency',
+        wanted.code,
+        `${now.code}: there are ${written.join(', ')} in it; they would be other amounts`,
+      );
+    // A cost of before was of another currency: it goes back to the default unless it is told anew.
+    const checkMinor = minorSaid(isOther && checkCost === undefined ? null : checkCost, wanted, 'input.checkCost');
     return partAfter(before, 'purchasing', { ...rest, currency: currency && wanted, checkMinor });
   });
 }

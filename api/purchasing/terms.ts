@@ -4,15 +4,15 @@ import type { Context } from '../context.ts';
 import type { StorageGroup } from '../database/generated/sqlite/client.ts';
 import { invalid, unknown } from '../errors.ts';
 import { localId, sorbentOf, supplierOf } from '../stock/service.ts';
+import { told } from '../told.ts';
 import { newId, write, type Work } from '../work.ts';
 import { itemKey } from './item.ts';
-import { minorOf } from './money.ts';
+import { minorSaid } from './money.ts';
 import type { addStorageSaid, setStockItemSaid, setStorageSaid, supplierTermsSaid, whichSaid } from './said.ts';
 import { currencyOf } from './settings.ts';
 
-/** What was told, without what was not. */
-const given = <Of extends Record<string, unknown>>(of: Of): Partial<Of> =>
-  Object.fromEntries(Object.entries(of).filter(([, value]) => value !== undefined)) as Partial<Of>;
+/** An amount that was taken away is none. */
+const noneFor = (minor: number | null | undefined): number | undefined => (minor === null ? 0 : minor);
 
 export function supplierTermsSet(
   context: Context,
@@ -21,11 +21,10 @@ export function supplierTermsSet(
   return write(context, 'setSupplierTerms', input, async (work) => {
     const currency = currencyOf(context);
     const { id } = await supplierOf(work, input.supplier);
-    const minor = (said: string | null | undefined, path: string) =>
-      said === null ? 0 : said === undefined ? undefined : minorOf(said, currency, path);
-    const data = given({
-      deliveryFeeMinor: minor(input.deliveryFee, 'input.deliveryFee'),
-      minOrderMinor: minor(input.minOrder, 'input.minOrder'),
+    const { deliveryFee, minOrder } = input;
+    const data = told({
+      deliveryFeeMinor: noneFor(minorSaid(deliveryFee, currency, 'input.deliveryFee')),
+      minOrderMinor: noneFor(minorSaid(minOrder, currency, 'input.minOrder')),
     });
     await work.tx.supplier.update({ where: { id }, data });
     work.changed('Supplier', id, 'CHANGED');
@@ -50,7 +49,7 @@ export function storageAdded(context: Context, input: z.output<typeof addStorage
   return write(context, 'addStorage', input, async (work) => {
     await checkName(work, input.name, null);
     const { name, capacityL, overCost } = input;
-    const overMinor = overCost ? minorOf(overCost, currencyOf(context), 'input.overCost') : 0;
+    const overMinor = minorSaid(overCost, currencyOf(context), 'input.overCost') ?? 0;
     const data = { id: newId(), labId: work.labId, name, capacityL, overMinor, addedAt: work.now };
     await work.tx.storageGroup.create({ data });
     work.changed('StorageGroup', data.id, 'MADE');
@@ -62,16 +61,11 @@ export function storageSet(context: Context, input: z.output<typeof setStorageSa
   return write(context, 'setStorage', input, async (work) => {
     const { id } = await storageOf(work, input.id);
     if (input.name) await checkName(work, input.name, id);
-    const overMinor =
-      input.overCost === null
-        ? 0
-        : input.overCost === undefined
-          ? undefined
-          : minorOf(input.overCost, currencyOf(context), 'input.overCost');
+    const overMinor = noneFor(minorSaid(input.overCost, currencyOf(context), 'input.overCost'));
     const data = {
       ...(input.name ? { name: input.name } : {}),
       ...(input.capacityL ? { capacityL: input.capacityL } : {}),
-      ...(overMinor === undefined ? {} : { overMinor }),
+      ...told({ overMinor }),
     };
     await work.tx.storageGroup.update({ where: { id }, data });
     work.changed('StorageGroup', id, 'CHANGED');
@@ -99,15 +93,14 @@ export function storageKept(
 export function stockItemSet(context: Context, input: z.output<typeof setStockItemSaid>): Promise<{ item: string }> {
   return write(context, 'setStockItem', input, async (work) => {
     const { tx, labId, now } = work;
-    const { clientKey: _, sorbent, backing: told, storage, checkCost, ...rest } = input;
+    const { clientKey: _, sorbent, backing: on, storage, checkCost, ...rest } = input;
     const sorbentId = (await sorbentOf(work, sorbent)).id;
-    const backing = told ?? null;
+    const backing = on ?? null;
     const item = itemKey({ sorbentId, backing });
-    const { isExpiring, ...numbers } = given(rest);
-    const data: Record<string, unknown> = { ...numbers, changedAt: now };
+    const { isExpiring, ...numbers } = told(rest);
+    const checkMinor = minorSaid(checkCost, currencyOf(context), 'input.checkCost');
+    const data: Record<string, unknown> = { ...numbers, ...told({ checkMinor }), changedAt: now };
     if (typeof isExpiring === 'boolean') data['isExpiring'] = isExpiring;
-    if (checkCost !== undefined)
-      data['checkMinor'] = checkCost === null ? null : minorOf(checkCost, currencyOf(context), 'input.checkCost');
     if (storage === null) data['storageId'] = null;
     else if (storage !== undefined) {
       const groups = await tx.storageGroup.findMany({ where: { labId, removedAt: null } });

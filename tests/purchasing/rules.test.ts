@@ -65,10 +65,13 @@ describe('an offer', () => {
   });
 
   it('is refused when more packs are dearer, or the first price is not from one pack', () => {
-    expect(() => checkPrices(prices)).not.toThrow();
-    expect(() => checkPrices([{ from: 2, minor: 1 }])).toThrow('invalid input.prices.0.from: 2, 1');
-    expect(() => checkPrices([...prices, { from: 9, minor: 7401 }])).toThrow('invalid input.prices.3.price');
-    expect(() => checkPrices([...prices, { from: 8, minor: 7000 }])).toThrow('invalid input.prices.3.from');
+    const checked = (of: typeof prices) => () => checkPrices(of, (minor) => amountOf(minor, euro));
+    expect(checked(prices)).not.toThrow();
+    expect(checked([{ from: 2, minor: 1 }])).toThrow('invalid input.prices.0.from: 2, 1');
+    expect(checked([...prices, { from: 9, minor: 7401 }])).toThrow(
+      'invalid input.prices.3.price: 74.01, at most 74.00, the price of fewer packs',
+    );
+    expect(checked([...prices, { from: 8, minor: 7000 }])).toThrow('invalid input.prices.3.from');
   });
 
   it('comes within its spread of weeks for sure, and is planned to come when nine in ten have', () => {
