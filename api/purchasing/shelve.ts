@@ -2,15 +2,18 @@
 // anything that comes in.
 import { z } from 'zod';
 import type { Context } from '../context.ts';
-import type { Delivery, Order } from '../database/generated/sqlite/client.ts';
+import type { Container, Delivery, Order } from '../database/generated/sqlite/client.ts';
 import { invalid, missing } from '../errors.ts';
-import { cameIn, receiveSaid, takenBack } from '../stock/service.ts';
+import { cameIn, details, mostAlike, receiveSaid, takenBack } from '../stock/service.ts';
 import { newId, write, type Work } from '../work.ts';
 import { orderOf, orderStepBack, type OrderKept } from './order.ts';
 import { checkStep } from './rules.ts';
 import type { shelveOrderSaid, whichSaid } from './said.ts';
 
 type Said = z.output<typeof shelveOrderSaid>;
+
+/** Packs differ by no more than this share of their grams: they are of one size. */
+const sameSize = 0.02;
 
 const ids = z.array(z.string());
 const counted = ({ deliveries }: { deliveries: readonly Delivery[] }) =>
@@ -20,6 +23,25 @@ const counted = ({ deliveries }: { deliveries: readonly Delivery[] }) =>
 export const stillOut = (order: Order & { deliveries: readonly Delivery[] }): number =>
   Math.max(0, order.packs - counted(order));
 
+/** More packs than so many are not looked through for one of the same size. */
+const mostLooked = 200;
+
+/** The last pack of this size that came in, as received. */
+async function lastOfSize({ tx, labId }: Work, { sorbentId, packGrams }: Order): Promise<Container | null> {
+  const came = await tx.event.findMany({
+    where: { labId, type: 'CAME_IN', stands: true, container: { kind: 'DRUM', isVoid: false, lot: { sorbentId } } },
+    include: { container: true },
+    orderBy: [{ at: 'desc' }, { place: 'desc' }],
+    take: mostLooked,
+  });
+  const isOfSize = (detail: unknown) => {
+    const { grams, basis, bookedWaterFraction } = details.CAME_IN.parse(detail);
+    const asReceived = (grams ?? 0) * (basis === 'DRY' ? 1 + bookedWaterFraction : 1);
+    return Math.abs(asReceived - (packGrams ?? 0)) <= sameSize * (packGrams ?? 0);
+  };
+  return came.find(({ detail }) => isOfSize(detail))?.container ?? null;
+}
+
 /** The packs as stock takes them: drums of so many grams, or boxes of plates. */
 async function containersOf(work: Work, order: Order, input: Said, packs: number) {
   const { room, vessel, innerDiameterMm, heightMm } = input;
@@ -27,13 +49,9 @@ async function containersOf(work: Work, order: Order, input: Said, packs: number
   if (order.packPlates !== null)
     return [{ ...many, kind: 'PLATE_BOX', plates: order.packPlates, backing: order.backing ?? 'GLASS' }];
   if (!vessel && !innerDiameterMm) {
-    // As the last pack of this size stood there.
-    const last = await work.tx.container.findFirst({
-      where: { labId: work.labId, kind: 'DRUM', takenFromId: null, lot: { sorbentId: order.sorbentId } },
-      orderBy: { cameInAt: 'desc' },
-    });
+    const last = await lastOfSize(work, order);
     if (!last?.innerDiameterMm || !last.heightMm)
-      throw missing('input.vessel', 'the vessel it comes in, or its inner sizes: nothing like it came before');
+      throw missing('input.vessel', 'the vessel it comes in, or its inner sizes: no pack of this size came before');
     const { innerDiameterMm, heightMm, mouthDiameterMm, volumeMl, usualClosure } = last;
     const named = last.vesselId ? await work.tx.vessel.findUnique({ where: { id: last.vesselId } }) : null;
     const sizes = named ? { vessel: named.name } : { innerDiameterMm, heightMm, mouthDiameterMm, volumeMl };
@@ -76,6 +94,8 @@ export function orderShelved(context: Context, input: Said): Promise<OrderKept> 
         packs,
         `at most ${out - damaged}: ${out} packs of order ${order.number} are to come`,
       );
+    if (packs > mostAlike)
+      throw invalid('input.packs', packs, `at most ${mostAlike} at once: put the others on the shelf after them`);
     const isOther = order.lotWished !== null && order.lotWished.toLowerCase() !== input.lotNumber.trim().toLowerCase();
     if (isOther && !input.takeOtherLot)
       throw invalid(

@@ -12,13 +12,16 @@ import { said } from './said.ts';
 import { certificateWater, dryBasis } from './water.ts';
 import { percent } from './words.ts';
 
+/** So many containers that are alike may come in at once. */
+export const mostAlike = 200;
+
 const containerSaid = z.object({
   kind: z.enum(['DRUM', 'PORTION', 'PLATE_BOX'], 'DRUM, PORTION or PLATE_BOX; a column is packed'),
   room: said.name,
   count: z
     .int('a whole number')
     .min(1, '1 or more')
-    .max(200, 'at most 200 alike')
+    .max(mostAlike, `at most ${mostAlike} alike`)
     .nullish()
     .transform((count) => count ?? 1),
   grams: said.grams,

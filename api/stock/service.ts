@@ -9,7 +9,7 @@ export { storedCarried } from './carried.ts';
 export { closureAfterScoop, ovenCaution } from './effects.ts';
 export { containerOf, personOf, sorbentOf, supplierOf } from './find.ts';
 export { columnFilled, packColumnSaid, platesMoved, portionPoured, takePlatesSaid, takePortionSaid } from './fill.ts';
-export { cameIn, receiveSaid } from './receive.ts';
+export { cameIn, mostAlike, receiveSaid } from './receive.ts';
 export { happened } from './happen.ts';
 export { inOvenKept, inOvenOf, inOvenSaid } from './in-oven.ts';
 export { leastHoodHoursOf, leastHoodHoursSaid, usualLeastHoodHours } from './hood.ts';

@@ -76,6 +76,39 @@ describeEngines('an order', (on) => {
     expect(said).toContain('1 pack came damaged: not on the shelf, and not to come any more');
   });
 
+  it('stands as the last pack of its size stood, and not as one of another size', async () => {
+    const large = await buying.offer({ packGrams: 5000 });
+    const ask = async (of: string) => (await buying.order('askForOrder', { offer: of, packs: 1 })).order.id;
+    const wide = { room: 'wet bench', innerDiameterMm: 260, heightMm: 400 };
+    await buying.order('shelveOrder', { id: await ask(large), lotNumber: 'F-210', ...wide });
+    await buying.order('shelveOrder', { id: await ask(offer), lotNumber: 'F-211', ...vessel });
+    const standing = async (of: string, lotNumber: string) => {
+      const { order } = await buying.order('shelveOrder', { id: await ask(of), lotNumber, room: 'wet bench' });
+      const label = order.deliveries[0]?.containers[0]?.label ?? '';
+      const { container } = await world.ask<{ container: { innerDiameterMm: number } }>(
+        `{ container(label: "${label}") { innerDiameterMm } }`,
+      );
+      return container.innerDiameterMm;
+    };
+    expect([await standing(large, 'F-212'), await standing(offer, 'F-213')]).toEqual([260, 120]);
+    const other = await buying.offer({ packGrams: 450 });
+    const nowhere = { id: await ask(other), lotNumber: 'F-214', room: 'wet bench' };
+    expect((await world.refused('shelveOrder', nowhere)).message).toMatch(
+      /^missing input.vessel.*no pack of this size/,
+    );
+    await world.tell('callOffOrder', { id: nowhere.id }, '__typename');
+  });
+
+  it('of more packs than may come in at once is put on the shelf in parts, and says so', async () => {
+    const { id } = await asked(201);
+    expect(await world.refused('shelveOrder', { id, lotNumber: 'F-220', ...vessel })).toMatchObject({
+      path: 'input.packs',
+      expected: 'at most 200 at once: put the others on the shelf after them',
+    });
+    expect((await world.refused('placeOrder', { id, price: '' })).path).toBe('input.price');
+    await world.tell('callOffOrder', { id }, '__typename');
+  });
+
   it('of another lot than wished for is kept only when that is said', async () => {
     const { id } = await asked(1, { lotWished: 'F-300' });
     const wrong = { id, lotNumber: 'F-301', ...vessel };
@@ -163,7 +196,9 @@ describeEngines('an order', (on) => {
       ],
     };
     expect((await world.refused('addOffer', wrong)).path).toBe('input.prices.1.price');
-    expect((await world.refused('setPurchasing', { currency: 'USD' })).message).toMatch(/there are offers in it/);
+    expect((await world.refused('setPurchasing', { currency: 'USD' })).message).toMatch(
+      /EUR: there are offers, orders, suppliers’ terms in it/,
+    );
     const cheaper = { id: offer, prices: [{ from: 1, price: '60' }] };
     const set = await world.tell<{ offer: { prices: { price: { text: string } }[]; supplier: { name: string } } }>(
       'setOffer',
