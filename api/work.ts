@@ -35,7 +35,12 @@ const hashOf = (name: string, input: unknown): string =>
     .update(JSON.stringify([name, input]))
     .digest('hex');
 
-async function remembered(tx: Transaction, labId: string, key: string, bodyHash: string): Promise<Answer | null> {
+async function remembered(
+  tx: Pick<Transaction, 'clientKey'>,
+  labId: string,
+  key: string,
+  bodyHash: string,
+): Promise<Answer | null> {
   const before = await tx.clientKey.findUnique({ where: { labId_key: { labId, key } } });
   if (!before) return null;
   if (before.bodyHash !== bodyHash) {
@@ -46,6 +51,15 @@ async function remembered(tx: Transaction, labId: string, key: string, bodyHash:
     );
   }
   return before.answer as Answer;
+}
+
+/** What an act under the same key was answered with before: for one that has much to work out before it writes. */
+export async function answeredBefore<A extends Answer>(
+  { database, lab }: Context,
+  name: string,
+  { clientKey, ...body }: { clientKey?: string | null | undefined },
+): Promise<A | null> {
+  return clientKey ? ((await remembered(database.read, lab.id, clientKey, hashOf(name, body))) as A | null) : null;
 }
 
 /**

@@ -1,11 +1,11 @@
 // A plan of what to buy: made in a worker thread, written down with what its names stand for, taken back.
 import { z } from 'zod';
 import type { Context } from '../context.ts';
-import type { PurchasePlan } from '../database/generated/sqlite/client.ts';
+import { Prisma, type PurchasePlan } from '../database/generated/sqlite/client.ts';
 import { invalid, unknown } from '../errors.ts';
 import type { PurchaseAnswer, PurchaseProblem } from '../science/purchase/types.ts';
 import { localId, supplierOf } from '../stock/service.ts';
-import { newId, write } from '../work.ts';
+import { answeredBefore, newId, write } from '../work.ts';
 import { planFactsOf } from './plan-facts.ts';
 import { answered, inLine } from './planning.ts';
 import { type PlanFacts, posed, type Supposed } from './problem.ts';
@@ -106,6 +106,8 @@ export type Planned = { planId: string };
 export function ordersPlanned(context: Context, input: z.output<typeof planOrdersSaid>): Promise<Planned> {
   const { database } = context;
   return inLine(database, async () => {
+    const before = await answeredBefore<Planned>(context, 'planOrders', input);
+    if (before) return before;
     const whatIf = await supposedIn(context, input.whatIf ?? null);
     const { weeks = null, seconds = null } = input;
     const facts = await planFactsOf(context, { weeks, seconds, supposed: whatIf });
@@ -139,16 +141,11 @@ export function ordersPlanned(context: Context, input: z.output<typeof planOrder
 }
 
 /** The plan that counts: the newest that supposes nothing and was not taken back. */
-export async function currentPlan({ database, lab }: Context): Promise<PurchasePlan | null> {
-  const some = await database.read.purchasePlan.findMany({
-    where: { labId: lab.id, takenBackAt: null },
+export const currentPlan = ({ database, lab }: Context): Promise<PurchasePlan | null> =>
+  database.read.purchasePlan.findFirst({
+    where: { labId: lab.id, takenBackAt: null, whatIf: { equals: Prisma.DbNull } },
     orderBy: [{ madeAt: 'desc' }, { id: 'desc' }],
-    select: { id: true, whatIf: true },
-    take: 100,
   });
-  const newest = some.find(({ whatIf }) => whatIf === null);
-  return newest ? database.read.purchasePlan.findUnique({ where: { id: newest.id } }) : null;
-}
 
 /** The plan before counts again. */
 export function purchasePlanTakenBack(context: Context, input: z.output<typeof whichSaid>): Promise<Planned> {

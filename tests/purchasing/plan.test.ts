@@ -161,7 +161,38 @@ describe('a purchase plan', () => {
     expect((await world.refused('planOrders', { whatIf: {} })).path).toBe('input.whatIf');
   });
 
+  it('is found again after a hundred that only suppose', async () => {
+    const { id: _, ...row } = await world.database.read.purchasePlan.findFirstOrThrow({
+      where: { labId: world.app.lab.id },
+    });
+    const madeAt = new Date(row.madeAt.getTime() + 1000);
+    const supposing = Array.from({ length: 101 }, (_, at) => ({
+      ...{ ...row, id: `supposing-${at}`, madeAt, whatIf: {} },
+      ...{ problem: {}, answer: {}, beside: {} },
+    }));
+    await world.database.write((tx) => tx.purchasePlan.createMany({ data: supposing }));
+    const { purchasePlan } = await world.ask<{ purchasePlan: { id: string } }>('{ purchasePlan { id } }');
+    expect(purchasePlan.id).toBe(plan.id);
+    await world.database.write((tx) => tx.purchasePlan.deleteMany({ where: { id: { startsWith: 'supposing-' } } }));
+  });
+
+  it('told twice under one key is planned once', async () => {
+    const whatIf = { supplier: 'Marlpit Chemicals', lateWeeks: 1 };
+    const input = { weeks: 8, seconds: 60, whatIf, clientKey: 'plan it' };
+    const first = await planned(input);
+    const named = (from: string, to: string) =>
+      world.database.write((tx) => tx.supplier.updateMany({ where: { name: from }, data: { name: to } }));
+    await named('Marlpit Chemicals', 'Marlpit');
+    // Planned again, it would not know that supplier.
+    expect((await planned(input)).id).toBe(first.id);
+    await named('Marlpit', 'Marlpit Chemicals');
+    const other = { ...input, whatIf: { ...whatIf, lateWeeks: 2 } };
+    expect((await world.refused('planOrders', other)).path).toBe('input.clientKey');
+  });
+
   it('is not written when its planning is cancelled', async () => {
+    const rows = () => world.database.read.purchasePlan.count({ where: { labId: world.app.lab.id } });
+    const before = await rows();
     const planning = world.refused('planOrders', { weeks: 8, seconds: 60 });
     for (let tries = 0; tries < 200; tries++) {
       const { purchasePlanning } = await world.ask<{ purchasePlanning: { items: number } | null }>(
@@ -173,5 +204,6 @@ describe('a purchase plan', () => {
     const { wasPlanning } = await world.tell<{ wasPlanning: boolean }>('cancelOrderPlanning', {}, 'wasPlanning');
     expect(wasPlanning).toBe(true);
     expect((await planning).message).toMatch(/a planning that nobody cancels/);
+    expect(await rows()).toBe(before);
   });
 });
