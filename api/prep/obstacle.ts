@@ -42,7 +42,7 @@ export interface AtMost {
 /** Of what cannot be at any time within four weeks: what would have to change. */
 function neverWords({ stage, lacks }: Missed, { hoodPlaces, isPlates, amount }: AtMost): Obstacle {
   const many = isPlates ? words.plates(Math.ceil(amount)) : `${grams(amount)} (dry)`;
-  if (lacks === 'hood' || (stage === 'WASH' && isPlates && amount > hoodPlaces)) {
+  if (stage === 'WASH' && isPlates && amount > hoodPlaces) {
     return {
       what: 'hood',
       sentence: `${many} never fit: the hood holds ${hoodPlaces} at once, and all dry there together; ask for them in parts, or set more places`,
