@@ -2,6 +2,7 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { Worker } from 'node:worker_threads';
 import type { Database } from '../database/database.ts';
+import { longestSeconds } from '../science/purchase/budget.ts';
 import type { PurchaseAnswer, PurchaseProblem } from '../science/purchase/types.ts';
 import type { FromPlanner, ToPlanner } from './worker.ts';
 
@@ -81,7 +82,7 @@ export async function answered(
       },
     }),
   );
-  later(1500 * problem.limits.seconds + 2 * graceMs);
+  later(1000 * longestSeconds(problem.limits.seconds) + 2 * graceMs);
   try {
     return await Promise.race([whole, stopped]);
   } finally {

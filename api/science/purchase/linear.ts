@@ -59,7 +59,6 @@ export interface SolveOptions {
   /** Branches that may be looked at; counted, so that the answer is always the same. */
   readonly nodes?: number;
   readonly gap?: number;
-  readonly start?: readonly number[];
   readonly stopped: () => boolean;
 }
 
@@ -99,7 +98,6 @@ export function solve(highs: Highs, linear: Linear, options: SolveOptions): Solv
       ...(isMixed ? { mip_rel_gap: options.gap ?? 0, mip_abs_gap: 1e-7, mip_feasibility_tolerance: 1e-7 } : {}),
       ...(isMixed && options.nodes !== undefined ? { mip_max_nodes: options.nodes } : {}),
     });
-    if (options.start) model.setSolution({ colValue: options.start });
     const { mipInterrupt } = highs.constants.callbackType;
     model.run({
       [mipInterrupt](event) {

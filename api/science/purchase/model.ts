@@ -39,6 +39,9 @@ export interface Offer {
 /** Campaigns of one item that are planned together; more are covered one by one, and then nothing is proven. */
 export const mostTogether = 4;
 
+/** Packs of one order that are looked at one by one; of more only some numbers are, and then nothing is proven. */
+export const mostOneByOne = 1000;
+
 export interface Item {
   readonly id: string;
   readonly index: number;

@@ -62,6 +62,31 @@ describe('a small purchase', () => {
   });
 });
 
+describe('a small purchase, one of its offers cheaper', () => {
+  it('costs no more than before, where no minimum order stands against it', () => {
+    const free = cases.slice(0, amount(25, 120)).map(({ problem }) => ({
+      ...problem,
+      suppliers: problem.suppliers.map((supplier) => ({ ...supplier, minOrder: 0 })),
+      items: problem.items.map((item) => ({ ...item, endValueMicro: 0 })),
+    }));
+    const cheaper = free.flatMap((problem) => {
+      const before = planned(problem);
+      return problem.offers.map(({ id }) => {
+        const offers = problem.offers.map((offer) =>
+          offer.id === id
+            ? { ...offer, prices: offer.prices.map(({ from, price }) => ({ from, price: price - 1 })) }
+            : offer,
+        );
+        const after = planned({ ...problem, offers });
+        return { proven: [before.status, after.status], saves: before.cost - after.cost };
+      });
+    });
+    expect(cheaper.filter(({ proven }) => proven.some((status) => status !== 'optimal'))).toEqual([]);
+    expect(cheaper.filter(({ saves }) => saves < 0)).toEqual([]);
+    expect(cheaper.filter(({ saves }) => saves > 0).length).toBeGreaterThan(cheaper.length / 4);
+  });
+});
+
 describe('the way of many items, on small purchases', () => {
   it('never claims a bound above the least cost, nor a plan below it', () => {
     const wrong = cases.filter(({ problem, least }) => {

@@ -1,10 +1,11 @@
 // Many items: column generation with a master programme, a bound from its prices, then polishing by turns.
 import type { Highs } from 'highs';
 import type { Found } from '../answer.ts';
-import { type Model, mostTogether } from '../model.ts';
+import { type Allowance, Budget } from '../budget.ts';
+import { type Model, mostOneByOne, mostTogether } from '../model.ts';
 import { cheapest } from '../price/cheapest.ts';
 import { type Charges, noCharges } from '../price/charges.ts';
-import { gridOf } from '../price/grid.ts';
+import { cellsOf, gridOf } from '../price/grid.ts';
 import { settle } from '../settle.ts';
 import type { PurchaseWatch } from '../types.ts';
 import { backOf, between, fair } from './bound.ts';
@@ -12,8 +13,8 @@ import { chargedOf, Pool } from './columns.ts';
 import { master } from './master.ts';
 import { costOf, turn, type Whole } from './respond.ts';
 
-/** Shares of the time that is given. */
-const [pricingShare, choosingShare] = [0.56, 0.78];
+/** Shares of the steps that are given: for prices, and for the bound in small cells; turns of polishing take the rest. */
+const [pricingShare, fineShare] = [0.65, 0.9];
 const [coarse, fine] = [800, 4000];
 
 /** What the first plans are made at: shares of a delivery's fee and of the price of overflow. */
@@ -24,12 +25,8 @@ const first = [
   [1, 0.25],
 ] as const;
 
-/** Branches of the choice among known plans, and turns of polishing: counted, so that the answer is always the same. */
-const [nodes, turns] = [500, 8];
-
-/** Rounds of pricing that the seconds buy on an ordinary machine; the clock is only the guard. */
-const roundsOf = ({ items, weeks, problem }: Model): number =>
-  Math.min(60, Math.ceil((problem.limits.seconds * 2000) / (items.length * weeks)));
+/** Rounds of pricing, branches of the choice among known plans, turns of polishing, at the most. */
+const [rounds, nodes, turns] = [60, 500, 4];
 
 function firstCharges(model: Model, share: number, room: number): Charges {
   const charges = noCharges(model);
@@ -42,9 +39,12 @@ function firstCharges(model: Model, share: number, room: number): Charges {
   return charges;
 }
 
+/** Whether the bound holds: every choice that a plan has was looked at. */
+const isProven = ({ items, offers }: Model): boolean =>
+  items.every(({ campaigns }) => campaigns.length <= mostTogether) && offers.every(({ most }) => most <= mostOneByOne);
+
 export function largePlan(model: Model, highs: Highs, watch: PurchaseWatch): Found {
-  const { seconds, gap } = model.problem.limits;
-  const past = (share: number) => watch.cancelled() || watch.seconds() > share * seconds;
+  const budget = new Budget(model, watch);
   const grids = model.items.map((item) => gridOf(model, item, coarse));
   const pool = new Pool(model);
   // Ordering nothing is a plan of every item.
@@ -62,7 +62,9 @@ export function largePlan(model: Model, highs: Highs, watch: PurchaseWatch): Fou
   let bound = -Infinity;
   let stable: Charges = firstCharges(model, 0, 0);
 
-  const price = (charges: Charges, of = grids): void => {
+  /** The steps it took. */
+  const price = (charges: Charges, share: number, of = grids): number => {
+    const from = budget.used;
     const asked = fair(model, charges);
     let figure = backOf(model, asked);
     for (const item of model.items) {
@@ -70,7 +72,7 @@ export function largePlan(model: Model, highs: Highs, watch: PurchaseWatch): Fou
       for (const column of pool.columns) {
         if (column.item === item) known = Math.min(known, chargedOf(model, column, asked));
       }
-      const found = cheapest(model, item, of[item.index]!, asked, known);
+      const found = cheapest(model, item, of[item.index]!, asked, known, budget.upTo(share));
       figure += found.figure;
       if (found.plan) pool.add(item, settle(model, item, found.plan));
     }
@@ -80,58 +82,56 @@ export function largePlan(model: Model, highs: Highs, watch: PurchaseWatch): Fou
       bound = figure;
       stable = asked;
     }
+    return budget.used - from;
   };
-  const stopped = () => watch.cancelled();
-  const polish = (roomShare: number, share: number): void => {
-    keep(
-      turn(
-        model,
-        grids,
-        best,
-        roomShare,
-        () => past(share),
-        (index, settled) => pool.add(model.items[index]!, settled),
-      ),
-    );
+  const solving = () => ({ seconds: budget.secondsLeft, stopped: () => budget.isStopped });
+  const polish = (roomShare: number, allowance: Allowance): void => {
+    keep(turn(model, grids, best, roomShare, allowance, (index, settled) => pool.add(model.items[index]!, settled)));
   };
-  // A first plan, whatever time there is: item by item, each beside those before it.
-  polish(1, Infinity);
-  for (const [share, room] of first) if (!past(pricingShare)) price(firstCharges(model, share, room));
-  const rounds = roundsOf(model);
-  for (let round = 0; round < rounds && !past(pricingShare); round++) {
-    const solved = master(model, highs, pool.columns, false, { seconds, stopped });
+  // A first plan, whatever there is to spend: item by item, each beside those before it.
+  polish(1, budget.upTo(Infinity));
+  let took = 0;
+  for (const [share, room] of first) {
+    if (budget.has(pricingShare, took)) took = price(firstCharges(model, share, room), pricingShare);
+  }
+  let isConverged = false;
+  for (let round = 0; round < rounds && budget.has(pricingShare, took); round++) {
+    const solved = master(model, highs, pool.columns, false, solving());
     if (!solved) break;
     const { objective } = solved.solved;
-    if (objective - bound < 1e-4 * Math.abs(objective)) break;
-    price(between(stable, solved.charges, round % 2 === 1 ? 1 : 0.5));
-    watch.progress((choosingShare * (round + 1)) / rounds);
+    isConverged = objective - bound < 1e-4 * Math.abs(objective);
+    if (isConverged) break;
+    took = price(between(stable, solved.charges, round % 2 === 1 ? 1 : 0.5), pricingShare);
   }
   // Once more in small cells: less is rounded up.
-  if (!past(choosingShare - 0.05)) {
+  const cells = (most: number) => model.items.reduce((sum, item) => sum + cellsOf(item, most).top + 1, 0);
+  if (budget.has(fineShare, (took * cells(fine)) / cells(coarse))) {
     price(
       stable,
+      fineShare,
       model.items.map((item) => gridOf(model, item, fine)),
     );
   }
-  if (!past(choosingShare)) {
-    const left = Math.max(0.2, (choosingShare + 0.08) * seconds - watch.seconds());
-    const chosen = master(model, highs, pool.columns, true, { seconds: left, gap: 0.0005, nodes, stopped });
+  if (budget.has(Infinity)) {
+    const chosen = master(model, highs, pool.columns, true, { ...solving(), gap: 0.0005, nodes });
     if (chosen) {
       const taken = pool.columns.filter((_, i) => chosen.solved.values[i]! > 0.5);
       keep(model.items.map(({ index }) => taken.find(({ item }) => item.index === index)?.settled ?? nothing[index]!));
     }
   }
+  const { gap } = model.problem.limits;
   const isNear = () => cost - bound <= gap * Math.abs(cost);
-  for (let round = 0, before = Infinity; round < turns && !past(0.97) && !isNear(); round += 2) {
-    if (before - cost < 1e-6) break;
+  let before = Infinity;
+  for (let round = 0; round < turns && budget.has(1) && !isNear() && before - cost >= 1e-6; round++) {
     before = cost;
-    polish(1, 0.97);
-    polish(0.4, 0.97);
+    polish(1, budget.upTo(1));
+    polish(0.4, budget.upTo(1));
   }
+  const isDone = isNear() || (isConverged && budget.has(1));
   return {
     plans: best.map(({ plan }) => plan),
     uses: best.map(({ use }) => use),
-    bound: model.items.every(({ campaigns }) => campaigns.length <= mostTogether) ? bound : null,
-    status: watch.cancelled() ? 'cancelled' : isNear() || !past(0.97) ? 'gap' : 'time',
+    bound: isProven(model) ? bound : null,
+    status: watch.cancelled() ? 'cancelled' : isDone ? 'gap' : 'time',
   };
 }

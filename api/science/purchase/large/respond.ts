@@ -1,5 +1,6 @@
 // Polishing by turns: each item plans anew beside what all others do, until none gains.
 import { belowMinimums, deliveriesOf, deliveryKey, feesOf, overflowOf } from '../exact.ts';
+import type { Allowance } from '../budget.ts';
 import type { Model } from '../model.ts';
 import { chargedOf } from './columns.ts';
 import { cheapest } from '../price/cheapest.ts';
@@ -61,16 +62,15 @@ export function turn(
   grids: readonly Grid[],
   from: Whole,
   roomShare: number,
-  isStopped: () => boolean,
+  allowance: Allowance,
   found: (index: number, settled: Settled) => void,
 ): Whole {
   let now = from;
   let cost = costOf(model, now);
   for (const item of model.items) {
-    if (isStopped()) break;
     const charges = beside(model, now, item.index, roomShare);
     const known = chargedOf(model, { item, settled: now[item.index]! }, charges);
-    const { plan } = cheapest(model, item, grids[item.index]!, charges, known);
+    const { plan } = cheapest(model, item, grids[item.index]!, charges, known, allowance);
     if (!plan) continue;
     const settled = settle(model, item, plan);
     found(item.index, settled);

@@ -5,6 +5,7 @@
 // order at no more than its cost: quantities are rounded up to cells, shelf lives only limit how much of a lot is of
 // use, a lot in check counts as released, and what is left over at the end is worth the most it can be. So the least
 // figure here is below the cost of every real plan, whatever it does.
+import { type Allowance, endless } from '../budget.ts';
 import { type Item, type Model, mostTogether } from '../model.ts';
 import { type ItemPlan, type Order, tidy } from '../plan.ts';
 import { type Charges, ratesOf } from './charges.ts';
@@ -13,13 +14,15 @@ import { openingsOf } from './openings.ts';
 import { type Option, optionsOf, shelvesOf } from './options.ts';
 
 export interface Cheapest {
-  /** Minor units; no plan of the item costs less at these charges. */
+  /** Minor units; no plan of the item costs less at these charges. −Infinity: it was not found out. */
   readonly figure: number;
   /** Null: none is better than the known one. */
   readonly plan: ItemPlan | null;
 }
 
 const shortage = -1;
+/** Steps are told so many at a time. */
+const countedSteps = 100_000;
 /** Weeks of order that are looked at one by one where the shelf life counts. */
 const nearby = 5;
 
@@ -51,8 +54,18 @@ function usePaid({ demand, cumulative }: Item, { cell, top }: Grid, use: Float64
   return paid;
 }
 
-/** `ceiling`: what a known plan of the item costs at these charges; dearer ones are not followed to their end. */
-export function cheapest(model: Model, item: Item, grid: Grid, charges: Charges, ceiling: number): Cheapest {
+/**
+ * `ceiling`: what a known plan of the item costs at these charges; dearer ones are not followed to their end. Where the
+ * allowance ends before, nothing is known.
+ */
+export function cheapest(
+  model: Model,
+  item: Item,
+  grid: Grid,
+  charges: Charges,
+  ceiling: number,
+  allowance: Allowance = endless,
+): Cheapest {
   const { weeks } = model;
   const { cell, top, until, calm, safe, below } = grid;
   const { cumulative, source } = item;
@@ -112,7 +125,12 @@ export function cheapest(model: Model, item: Item, grid: Grid, charges: Charges,
   // Every lot pays for itself, so what is still to come costs at least nothing beyond the use it covers.
   const paid = usePaid(item, grid, rates.use);
   const limit = options.every(({ paysItself }) => paysItself) ? ceiling + 1e-6 * Math.abs(ceiling) + 1 : Infinity;
+  let steps = options.length * weeks;
   for (let at = 0; at <= top; at++) {
+    if (at === 0 || steps > countedSteps) {
+      if (!allowance.spend(steps)) return { figure: -Infinity, plan: null };
+      steps = 0;
+    }
     const covered = at * cell;
     for (let state = at * step; state < (at + 1) * step; state++) {
       const here = figure[state]!;
@@ -126,6 +144,7 @@ export function cheapest(model: Model, item: Item, grid: Grid, charges: Charges,
           relax(state + step, there, state, shortage, release);
         }
       }
+      steps += options.length;
       for (let i = 0; i < options.length; i++) {
         const option = options[i]!;
         if ((option.mask & mask) !== 0) continue;
@@ -163,6 +182,7 @@ export function cheapest(model: Model, item: Item, grid: Grid, charges: Charges,
             }
           }
         }
+        if (latest >= explicit) steps += latest - explicit + 1;
         for (let t = explicit; t <= latest; t++) {
           const own = option.cost[t]!;
           if (own === Infinity) continue;
@@ -186,6 +206,8 @@ export function cheapest(model: Model, item: Item, grid: Grid, charges: Charges,
       }
     }
   }
+
+  allowance.spend(steps);
 
   const used = item.demand.reduce((sum, quantity, at) => sum + quantity * rates.use[at]!, 0);
   let least = Infinity;

@@ -16,13 +16,18 @@ export interface Grid {
   readonly below: Float64Array;
 }
 
+/** How large a cell is, and which is the last. */
+export function cellsOf({ cumulative, source }: Item, mostCells: number): { cell: number; top: number } {
+  const all = cumulative.at(-1)! + source.safety;
+  const cell = Math.max(1, Math.ceil(all / mostCells));
+  return { cell, top: Math.ceil(all / cell) };
+}
+
 export function gridOf(model: Model, item: Item, mostCells: number): Grid {
   const { weeks } = model;
   const { cumulative } = item;
   const { safety, belowSafetyMicro, check } = item.source;
-  const all = cumulative[weeks]! + safety;
-  const cell = Math.max(1, Math.ceil(all / mostCells));
-  const top = Math.ceil(all / cell);
+  const { cell, top } = cellsOf(item, mostCells);
   const until = new Int32Array(top + 1);
   const calm = new Int32Array(top + 1);
   const safe = new Int32Array(top + 1);

@@ -1,5 +1,5 @@
 // Every lot that may come next: an offer, a number of packs, the campaigns it covers; and in which week it costs least.
-import { type Item, type Model, mostTogether, type Offer } from '../model.ts';
+import { type Item, type Model, mostOneByOne, mostTogether, type Offer } from '../model.ts';
 import { fewestPacks, lastWeek, releaseWeek, suits } from '../plan.ts';
 import type { Charges, Rates } from './charges.ts';
 import type { Grid } from './grid.ts';
@@ -58,6 +58,13 @@ function usedAfter({ weeks }: Model, { lots, cumulative }: Item, week: number): 
   }, 0);
 }
 
+/** Every number of packs up to a thousand, then in steps of two in a thousand. */
+function* packsOf(item: Item, offer: Offer): Generator<number> {
+  const fewest = fewestPacks(item, offer);
+  for (let packs = fewest; packs <= offer.most; packs += Math.max(1, Math.floor((2 * packs) / mostOneByOne)))
+    yield packs;
+}
+
 export const shelvesOf = (item: Item): number[] =>
   [...new Set(item.offers.map(({ lasts }) => lasts))].sort((a, b) => a - b);
 
@@ -95,7 +102,7 @@ export function optionsOf(
           (sum, { uses }) => sum + uses.reduce((of, { week, quantity }) => of + quantity * rates.use[week]!, 0),
           0,
         );
-        for (let packs = fewestPacks(item, offer); packs <= offer.most; packs++) {
+        for (const packs of packsOf(item, offer)) {
           const got = packs * offer.pack - source.check.sample;
           const free = got - kept;
           if (free < 0) continue;
@@ -127,7 +134,8 @@ export function optionsOf(
             least[week] = isLess ? cost[week]! : least[week - 1]!;
             when[week] = isLess ? week : when[week - 1]!;
           }
-          const samePrice = packs > fewestPacks(item, offer) && offer.priceOf[packs - 1] === offer.priceOf[packs];
+          const isNext = packs > fewestPacks(item, offer) && packs <= mostOneByOne;
+          const samePrice = isNext && offer.priceOf[packs - 1] === offer.priceOf[packs];
           all.push({
             offer,
             packs,

@@ -2,6 +2,7 @@
 import type { Highs } from 'highs';
 import { firstExpiryFirst, type Use } from '../allocate.ts';
 import type { Found } from '../answer.ts';
+import { Budget } from '../budget.ts';
 import { pricedOf } from '../exact.ts';
 import { solve } from '../linear.ts';
 import type { Model } from '../model.ts';
@@ -30,15 +31,21 @@ function restated(model: Model, plans: readonly ItemPlan[], uses: readonly Use[]
   return { uses: now, micro };
 }
 
+/** Branches that a second buys on an ordinary machine: counted, so that the answer is always the same. */
+const nodesPerSecond = 200;
+const mostNodes = 1_000_000;
+
 /** Null when there was no time for any plan. */
 export function smallPlan(model: Model, highs: Highs, watch: PurchaseWatch): Found | null {
   const { seconds, gap } = model.problem.limits;
+  const budget = new Budget(model, watch);
   const stopped = () => {
     watch.progress(Math.min(1, watch.seconds() / seconds));
-    return watch.cancelled() || watch.seconds() > seconds;
+    return budget.isStopped;
   };
   const programme = wholeProgramme(model);
-  const solved = solve(highs, programme.linear, { seconds, gap, stopped });
+  const nodes = Math.min(mostNodes, Math.ceil(seconds * nodesPerSecond));
+  const solved = solve(highs, programme.linear, { seconds: budget.secondsLeft, nodes, gap, stopped });
   if (solved === null) return null;
   const { plans, uses: solvers } = wholePlan(model, programme, solved.values);
   const { uses, micro } = restated(model, plans, solvers);
