@@ -2,7 +2,7 @@
 import type { Context } from '../context.ts';
 import { blockSeconds } from '../science/climate.ts';
 import { airOf } from './air.ts';
-import { onceARequest } from '../once.ts';
+import { onceARequest, onceEach } from '../once.ts';
 import { dayMs } from './series.ts';
 
 export interface AirNow {
@@ -18,13 +18,25 @@ export interface AirNow {
 export const airNow = onceARequest((context: Context, roomId: string) => airAt(context, roomId, context.now()));
 
 /** A room's air at an instant; null where nothing is known of it. */
-export async function airAt({ database }: Pick<Context, 'database'>, roomId: string, at: Date): Promise<AirNow | null> {
-  const number = Math.floor(at.getTime() / dayMs);
-  const [day] = await airOf(database, roomId, number, number + 1);
-  const block = Math.floor((at.getTime() - number * dayMs) / (blockSeconds * 1000));
-  const doubt = day?.uncertain[block] ?? 2;
-  if (!day || doubt === 2) return null;
-  const vapourKgPerM3 = day.vapourKgPerM3[block] ?? NaN;
-  const humidityPercent = (100 * vapourKgPerM3) / (day.saturatedKgPerM3[block] ?? NaN);
-  return { at, temperatureC: day.temperatureC[block] ?? NaN, vapourKgPerM3, humidityPercent, isFilled: doubt === 1 };
+export const airAt = (context: Pick<Context, 'database'>, roomId: string, at: Date): Promise<AirNow | null> =>
+  airsIn(context, { from: at, until: at })(roomId, at);
+
+const dayNumber = (at: Date): number => Math.floor(at.getTime() / dayMs);
+
+/** The air of rooms at many instants within a span of time; each room is read once. */
+export function airsIn(
+  { database }: Pick<Context, 'database'>,
+  { from, until }: { readonly from: Date; readonly until: Date },
+): (roomId: string, at: Date) => Promise<AirNow | null> {
+  const first = dayNumber(from);
+  const daysOf = onceEach((roomId: string) => airOf(database, roomId, first, dayNumber(until) + 1));
+  return async (roomId, at) => {
+    const day = (await daysOf(roomId))[dayNumber(at) - first];
+    const block = Math.floor((at.getTime() - dayNumber(at) * dayMs) / (blockSeconds * 1000));
+    const doubt = day?.uncertain[block] ?? 2;
+    if (!day || doubt === 2) return null;
+    const vapourKgPerM3 = day.vapourKgPerM3[block] ?? NaN;
+    const humidityPercent = (100 * vapourKgPerM3) / (day.saturatedKgPerM3[block] ?? NaN);
+    return { at, temperatureC: day.temperatureC[block] ?? NaN, vapourKgPerM3, humidityPercent, isFilled: doubt === 1 };
+  };
 }

@@ -3,7 +3,7 @@ export { addReadings } from './add-readings.ts';
 export { airOf, roomAirOf, typicalDayOf } from './air.ts';
 export { importFile, importReadings } from './import-readings.ts';
 export { renewDesiccant } from './room-renewal.ts';
-export { airAt, airNow, type AirNow } from './now.ts';
+export { airAt, airNow, airsIn, type AirNow } from './now.ts';
 export { addRoom, roomNamed, setAssumedAir } from './rooms.ts';
 export { madeRoom } from './room-made.ts';
 export { setSensorAside, takeSensorBack } from './sensors.ts';

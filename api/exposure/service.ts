@@ -8,6 +8,7 @@ import { bringForward } from './refresh.ts';
 import { scoopWaterAt } from './water.ts';
 
 export { driedAtBefore, lastDriedAt } from './dried-at.ts';
+export { scoopWatersIn } from './water.ts';
 export { bringForward, rebuildExposures } from './refresh.ts';
 export type { LabFacts } from './ground.ts';
 export { numbersOf, type Numbers } from './numbers.ts';

@@ -15,8 +15,9 @@ export async function foldInputAt(
   containerId: string,
   asOfMs: number,
   fromMs = asOfMs,
+  shared: Grounds | null = null,
 ): Promise<{ input: FoldInput; grounds: Grounds } | null> {
-  const grounds = await groundsOf(reader, lab);
+  const grounds = shared ?? (await groundsOf(reader, lab));
   const reading = await readingOf(reader, [containerId], fromMs);
   const [container] = reading.containers;
   const lot = container && (await grounds.lots([container.lotId])).get(container.lotId);
@@ -48,10 +49,24 @@ export async function scoopWaterAt(
   lab: LabFacts,
   containerId: string,
   at: Date,
+  shared: Grounds | null = null,
 ): Promise<number | null> {
-  const found = await foldInputAt(reader, lab, containerId, at.getTime());
+  const found = await foldInputAt(reader, lab, containerId, at.getTime(), at.getTime(), shared);
   if (!found) return null;
   const { condition } = courseOf(found.input);
   const { waterFraction, known } = handoverOf(condition, scoopDepthM(found.input.spec, condition));
   return known && !condition.wetted ? waterFraction : null;
+}
+
+/** The same of many containers and instants, all within a span of time: what they stand on is read once. */
+export async function scoopWatersIn(
+  reader: Reader,
+  lab: LabFacts,
+  span: { readonly from: Date; readonly until: Date },
+): Promise<(containerId: string, at: Date) => Promise<number | null>> {
+  const grounds = await groundsOf(reader, lab);
+  const [from, until] = [span.from.getTime(), span.until.getTime()];
+  const airs: Grounds['airs'] = (ids, fromMs, untilMs) =>
+    grounds.airs(ids, Math.min(from, fromMs), Math.max(until, untilMs));
+  return (containerId, at) => scoopWaterAt(reader, lab, containerId, at, { ...grounds, airs });
 }

@@ -1,4 +1,5 @@
 // Days as people write them: read over the whole list, and asked where a date could be read both ways.
+import { DateTime } from 'luxon';
 import {
   dateOf,
   dateOrderOf,
@@ -83,4 +84,11 @@ export function dayIn(cell: Cell, order: DateOrder, timeZone: string, is1904 = f
   const instant = clockOf(timeZone)(timed ? wall : wall + dayMs / 2);
   const ms = 'once' in instant ? instant.once : 'twice' in instant ? instant.twice[0] : Number.NaN;
   return Number.isNaN(ms) ? null : { at: new Date(ms), timed };
+}
+
+/** A day alone that is today is now, where its noon still lies ahead. */
+export function tillNow({ at, timed }: Day, now: Date, timeZone: string): Date {
+  if (timed || at <= now) return at;
+  const onClock = (instant: Date) => DateTime.fromJSDate(instant, { zone: timeZone });
+  return onClock(at).hasSame(onClock(now), 'day') ? now : at;
 }

@@ -1,5 +1,5 @@
 // One line of a list: a row to book, left out with why, or what is wrong with it.
-import { dayIn } from './days.ts';
+import { dayIn, tillNow } from './days.ts';
 import type { Facts } from './facts.ts';
 import { backingMeant, closureMeant, fieldWord, isNo, kindMeant, type Field } from './fields.ts';
 import { timesIn } from './numbers.ts';
@@ -90,10 +90,9 @@ export function lineRead(line: number, cells: ReadonlyMap<Field, Cell>, reading:
     if (cellText(said) === '' || (field === 'OPENED' && isNo(cellText(said)))) return null;
     const read = dayIn(said, facts.order, known.timeZone, reading.is1904);
     if (!read) return wrong(field, 'a day such as 2026-03-02');
-    if (field === 'RETEST' || read.at <= known.now) return read.at;
-    // Noon of today may lie ahead; the day itself does not.
-    if (!read.timed && read.at.getTime() - known.now.getTime() < 43_200_000) return known.now;
-    return wrong(field, 'a day that is not ahead');
+    if (field === 'RETEST') return read.at;
+    const told = tillNow(read, known.now, known.timeZone);
+    return told <= known.now ? told : wrong(field, 'a day that is not ahead');
   };
   const water = (field: Field): number | null =>
     told(field, (cell) =>

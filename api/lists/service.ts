@@ -10,6 +10,13 @@ import { knownOf } from './known.ts';
 import { answersSaid, listOf, readAgain, receiptSaid } from './stored.ts';
 import type { Understood } from './understood.ts';
 
+// How tables of text are read, for whoever else takes one.
+export type { DateOrder } from '../climate/service.ts';
+export { dayIn, orderOf, tillNow } from './days.ts';
+export { delimitedSheet } from './delimited.ts';
+export { numberIn } from './numbers.ts';
+export { cellText, isEmptyRow } from './sheet.ts';
+
 const clientKey = z.string().min(1, 'a key of your own').max(200, 'at most 200 signs').nullish();
 export const receiveListSaid = z.object({ list: z.string('the id of a list'), answers: answersSaid, clientKey });
 export const takeListBackSaid = z.object({ list: z.string('the id of a list'), clientKey });

@@ -5,7 +5,7 @@ import type { RetentionRun } from '../database/generated/sqlite/client.ts';
 import { checked } from '../errors.ts';
 import type { ChartPoint } from '../science/charts/chart.ts';
 import { LotRef, SorbentRef, there } from '../stock/schema.ts';
-import { charted, type Charted } from './charted.ts';
+import { charted, fewestForLimits, type Charted } from './charted.ts';
 import { referencesOf, type Reference } from './references.ts';
 import { dailyChecksOf } from './daily.ts';
 import { ChartLimitsRef, EstimateRef, RetentionEnum, ToldEnum, toldNames } from './estimate-type.ts';
@@ -89,6 +89,13 @@ const ChartRef = builder.objectRef<Charted>('Chart').implement({
       description: 'The limits rest on so many of the first values.',
       resolve: ({ chart }) => chart?.rests ?? 0,
     }),
+    tooFewForLimits: t.exposeBoolean('tooFew', {
+      description: 'The limits rest on too few values to say whether one is usual: they will still move.',
+    }),
+    fewestForLimits: t.int({
+      description: 'So many values are enough for limits; an invented default.',
+      resolve: () => fewestForLimits,
+    }),
     lots: t.field({
       type: [StretchRef],
       description: 'Which lot from where to where.',
@@ -170,8 +177,9 @@ const ExplainedRef = builder.objectRef<Answered>('Explained').implement({
 const name = z.string('a name').trim().min(1, 'a name');
 const kind = z.enum(retentions, retentions.join(', ')).nullish();
 const count = z.int('a whole number').min(1, '1 or more').max(1000, 'at most 1000').nullish();
+const few = z.int('a whole number').min(0, '0 or more').max(1000, 'at most 1000').nullish();
 const chartSaid = z.object({ sorbent: name, compound: name, retention: kind, last: count, restsOn: count });
-const dailySaid = z.object({ sorbent: name.nullish(), first: count });
+const dailySaid = z.object({ sorbent: name.nullish(), first: few });
 
 builder.queryFields((t) => ({
   dailyChecks: t.field({

@@ -8,7 +8,7 @@ import { lotChecksOf } from './check-list.ts';
 import { checkRead } from './compared.ts';
 import { LotOutcomeEnum, RetentionEnum } from './estimate-type.ts';
 import { LotCheckRef, LotDecisionRef, RetentionRunRef } from './refs.ts';
-import { spreadsOf } from './rules.ts';
+import { spreadApart } from './spread-apart.ts';
 import { decisionOn, standingOf } from './standing.ts';
 import { CheckVerdictRef, SpreadRef } from './verdict-type.ts';
 import { standingWords } from './words.ts';
@@ -90,7 +90,7 @@ builder.node(LotCheckRef, {
       type: [SpreadRef],
       description: 'Where the spread comes from, compound by compound.',
       complexity: { field: 50, multiplier: 4 },
-      resolve: async (check, _, context) => spreadsOf((await checkRead(context, check)).runs),
+      resolve: async (check, _, context) => spreadApart((await checkRead(context, check)).runs),
     }),
     decision: t.field({
       type: LotDecisionRef,

@@ -17,6 +17,7 @@ export function lotDecided(context: Context, input: z.output<typeof decideSaid>)
     const check = input.check ? await checkOf(work, input.check) : null;
     if (check && check.newLotId !== lot.id)
       throw invalid('input.check', input.check, `a check whose new lot is ${lot.lotNumber}`);
+    if (check?.takenBackAt) throw invalid('input.check', input.check, 'a check that was not taken back');
     const said = { outcome: input.outcome, why: input.why, at, actorId };
     const { id } = await tx.lotDecision.create({
       data: { id: newId(), labId, lotId: lot.id, checkId: check?.id ?? null, ...said },

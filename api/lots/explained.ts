@@ -5,10 +5,12 @@ import type { RetentionRun, Sorbent } from '../database/generated/sqlite/client.
 import { explainedBy, type Explained, type Explanation } from '../science/lots/explained.ts';
 import { fewestForShares } from '../science/lots/spread.ts';
 import { sorbentOf } from '../stock/service.ts';
-import { valuesOf } from './charted.ts';
+import { valuesOf, type Point } from './charted.ts';
 import { runRead } from './compared.ts';
-import { spreadsOf, type CompoundSpread } from './rules.ts';
+import type { CompoundSpread } from './rules.ts';
 import type { Retention } from './said.ts';
+import { spotsOfCompound } from './spots.ts';
+import { spreadApart } from './spread-apart.ts';
 import { listed } from './words.ts';
 
 export type Named = 'water' | 'humidity' | 'activation' | 'lot' | 'user';
@@ -17,7 +19,7 @@ export interface Answered {
   readonly sorbent: Sorbent;
   readonly compound: string;
   readonly retention: Retention;
-  readonly points: readonly { readonly run: RetentionRun; readonly value: number }[];
+  readonly points: readonly Point[];
   /** Plates with all that is asked about. */
   readonly plates: number;
   readonly each: readonly (Explained & { readonly sentence: string })[];
@@ -37,21 +39,23 @@ const wordOf: Record<Named, string> = {
   user: 'the person',
 };
 
+/** The newest plates are asked; older ones are another story. */
+const mostPlates = 300;
+
 /** An explanation noted on fewer plates than this share is left out, so that the others keep their plates. */
 const knownShare = 0.7;
-
-type Row = { run: RetentionRun; value: number };
 
 const valueOf: Record<Named, (run: RetentionRun) => number | string | null> = {
   water: ({ waterFraction }) => waterFraction,
   humidity: ({ humidityPercent }) => humidityPercent,
-  activation: ({ hoursPrepared, regime }) => (hoursPrepared === null && regime === null ? null : (regime ?? 'none')),
+  // A run without a regime was of plates that were not prepared.
+  activation: ({ regime }) => regime ?? 'none',
   lot: ({ lotId }) => lotId,
   user: ({ ranById }) => ranById,
 };
 
 /** The plates that tell all that can be asked about, and what is left out. */
-function complete(rows: readonly Row[]): { names: Named[]; kept: Row[]; leftOut: string[] } {
+function complete(rows: readonly Point[]): { names: Named[]; kept: Point[]; leftOut: string[] } {
   const leftOut: string[] = [];
   const names = (Object.keys(valueOf) as Named[]).filter((name) => {
     const known = rows.filter(({ run }) => valueOf[name](run) !== null);
@@ -103,7 +107,8 @@ export async function explained(
   const { database, lab } = context;
   const sorbent = await sorbentOf({ tx: database.read, labId: lab.id }, asked.sorbent, 'sorbent');
   const retention = asked.retention ?? 'RF';
-  const rows = (await valuesOf(context, sorbent.id, asked.compound, retention)).slice(-mostPlates);
+  const of = { sorbentId: sorbent.id, compound: asked.compound, retention };
+  const rows = await valuesOf(context, of, mostPlates);
   const { names, kept, leftOut } = complete(rows);
   const explanations: Explanation[] = names.map((name) => ({
     name,
@@ -112,12 +117,11 @@ export async function explained(
   const values = kept.map(({ value }) => value);
   const enough = values.length >= fewestForShares;
   const found = enough ? explainedBy(values, explanations) : null;
-  const wanted = asked.compound.trim().toLowerCase();
   const runs = rows.map(({ run }) => {
     const read = runRead(run, null, lab.timeZone);
-    return { ...read, spots: read.spots.filter(({ compound }) => compound.toLowerCase() === wanted) };
+    return { ...read, spots: spotsOfCompound(read.spots, asked.compound) };
   });
-  const spread = enough ? spreadsOf(runs)[0] : null;
+  const spread = enough ? (await spreadApart(runs))[0] : null;
   return {
     ...{ sorbent, compound: asked.compound, retention, points: rows, plates: kept.length },
     each: (found?.each ?? []).map((one) => ({ ...one, sentence: sentenceOf(one) })),
@@ -128,6 +132,3 @@ export async function explained(
     spread: spread ?? null,
   };
 }
-
-/** The newest plates are asked; older ones are another story. */
-const mostPlates = 300;

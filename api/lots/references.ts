@@ -2,7 +2,7 @@
 import type { Context } from '../context.ts';
 import type { Sorbent } from '../database/generated/sqlite/client.ts';
 import type { Retention } from './said.ts';
-import { spotsOf } from './spots.ts';
+import { byCompound, compoundKey, spotsOf } from './spots.ts';
 
 export interface Reference {
   readonly sorbent: Sorbent;
@@ -23,8 +23,8 @@ export async function referencesOf({ database, lab, load }: Context): Promise<Re
   });
   const found = new Map<string, Omit<Reference, 'sorbent'> & { sorbentId: string }>();
   for (const { sorbentId, retention, at, spots } of rows) {
-    for (const compound of new Set(spotsOf(spots).map((spot) => spot.compound))) {
-      const key = JSON.stringify([sorbentId, compound.toLowerCase(), retention]);
+    for (const compound of Object.keys(byCompound(spotsOf(spots)))) {
+      const key = JSON.stringify([sorbentId, compoundKey(compound), retention]);
       const there = found.get(key);
       if (there) found.set(key, { ...there, runs: there.runs + 1 });
       else found.set(key, { sorbentId, compound, retention, runs: 1, lastAt: at });

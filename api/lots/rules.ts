@@ -3,7 +3,7 @@
 import { quantitiesOf, type CheckedPlate } from '../science/lots/quantities.ts';
 import { spreadOf, type Source, type Spot } from '../science/lots/spread.ts';
 import { lotOutcome, verdictOf, type Outcome, type Verdict } from '../science/lots/verdict.ts';
-import type { SpotRead } from './spots.ts';
+import { byCompound, namesIn, spotsOfCompound, type SpotRead } from './spots.ts';
 
 export interface RunRead {
   readonly id: string;
@@ -36,20 +36,15 @@ export interface Comparison {
 /** Plates share what a tank had on a day; without a tank's name, the day. */
 const tankOf = ({ tank, day }: RunRead): string => JSON.stringify([tank, day]);
 
-const readings = (spots: readonly SpotRead[]): Record<string, number[]> => {
-  const read: Record<string, number[]> = {};
-  for (const { compound, value } of spots) (read[compound] ??= []).push(value);
-  return read;
-};
-
 export function comparisonOf(
   runs: readonly RunRead[],
   { margin, readingStep }: { margin: number; readingStep: number },
 ): Comparison {
+  const nameOf = namesIn(runs.flatMap(({ spots }) => spots));
   const plates = runs.map((run): CheckedPlate & { run: RunRead } => ({
     lot: run.isNew ? 'new' : 'old',
     tank: tankOf(run),
-    spots: readings(run.spots),
+    spots: byCompound(run.spots, nameOf),
     run,
   }));
   const quantities = quantitiesOf(plates).map(({ compounds, plates: values }): Compared => {
@@ -83,23 +78,34 @@ export interface CompoundSpread {
   readonly sources: readonly Source[];
 }
 
+/** The spots of a compound, each with what it may differ by. */
+export interface SpreadInput {
+  readonly compound: string;
+  readonly spots: readonly Spot[];
+}
+
 /** The newest plates say where spread comes from; the likelihood of more takes seconds. */
 const mostForSpread = 60;
 
+export function spreadInput(read: readonly RunRead[]): SpreadInput[] {
+  const runs = read.slice(-mostForSpread);
+  const all = runs.flatMap(({ spots }) => spots);
+  const nameOf = namesIn(all);
+  const compounds = [...new Set(all.map(({ compound }) => nameOf(compound)))];
+  return compounds.map((compound) => ({
+    compound,
+    spots: runs.flatMap((run) =>
+      spotsOfCompound(run.spots, compound).map(({ value }) => ({
+        value,
+        of: { user: run.ranBy ?? '', lot: run.lot, box: `${run.lot} ${run.box ?? ''}`, plate: run.id },
+      })),
+    ),
+  }));
+}
+
 /** Of each compound: how much its values differ between users, lots, boxes, plates, and within a plate. */
-export function spreadsOf(all: readonly RunRead[]): CompoundSpread[] {
-  const runs = all.slice(-mostForSpread);
-  const compounds = [...new Set(runs.flatMap(({ spots }) => spots.map(({ compound }) => compound)))];
-  return compounds.flatMap((compound) => {
-    const spots: Spot[] = runs.flatMap((run) =>
-      run.spots
-        .filter((spot) => spot.compound === compound)
-        .map(({ value }) => ({
-          value,
-          of: { user: run.ranBy ?? '', lot: run.lot, box: `${run.lot} ${run.box ?? ''}`, plate: run.id },
-        })),
-    );
+export const spreadsOf = (input: readonly SpreadInput[]): CompoundSpread[] =>
+  input.flatMap(({ compound, spots }) => {
     const spread = spreadOf(spots, ['user', 'lot', 'box', 'plate']);
     return spread ? [{ compound, ...spread }] : [];
   });
-}

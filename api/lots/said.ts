@@ -36,7 +36,7 @@ export const spotSaid = z.object({
 export type SpotSaid = z.output<typeof spotSaid>;
 
 /** More spots on one plate are refused. */
-const mostSpots = 60;
+export const mostSpots = 60;
 /** More runs at once are refused. */
 export const mostRuns = 200;
 
@@ -110,6 +110,12 @@ export const decideSaid = z.object({
 const which = (what: string) => z.string(`the id of ${what}`);
 export const checkBackSaid = z.object({ check: which('a lot check'), clientKey: said.clientKey });
 export const runBackSaid = z.object({ run: which('a run'), clientKey: said.clientKey });
+/** What one act wrote at most, by a form and a table together. */
+const mostBack = 2 * mostRuns;
+export const runsBackSaid = z.object({
+  runs: z.array(which('a run'), 'the ids of runs').min(1, 'one run or more').max(mostBack, `at most ${mostBack} runs`),
+  clientKey: said.clientKey,
+});
 export const decisionBackSaid = z.object({ decision: which('a decision'), clientKey: said.clientKey });
 
 const step = z.number('a step').min(0.0001, '0.0001 or more').max(10, 'at most 10');

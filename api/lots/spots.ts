@@ -58,15 +58,29 @@ function wrongDistance(wrong: RfWrong, spotMm: number, frontMm: number, path: st
   return invalid(`${path}.frontMm`, frontMm, right[wrong]);
 }
 
-/** Readings by compound. */
-export function byCompound(spots: readonly SpotRead[]): Record<string, number[]> {
+/** Tells compounds apart: names that differ in capitals or spaces only are of one. */
+export const compoundKey = (compound: string): string => compound.trim().replace(/\s+/g, ' ').toLowerCase();
+
+/** One name for each compound, as it was written first. */
+export function namesIn(spots: Iterable<SpotRead>): (compound: string) => string {
+  const names = new Map<string, string>();
+  for (const { compound } of spots) if (!names.has(compoundKey(compound))) names.set(compoundKey(compound), compound);
+  return (compound) => names.get(compoundKey(compound)) ?? compound;
+}
+
+/** Readings of a plate by compound. */
+export function byCompound(spots: readonly SpotRead[], nameOf = namesIn(spots)): Record<string, number[]> {
   const read: Record<string, number[]> = {};
-  for (const { compound, value } of spots) (read[compound] ??= []).push(value);
+  for (const { compound, value } of spots) (read[nameOf(compound)] ??= []).push(value);
   return read;
 }
 
+/** The spots of one compound, however it is written. */
+export const spotsOfCompound = (spots: readonly SpotRead[], compound: string): SpotRead[] =>
+  spots.filter((spot) => compoundKey(spot.compound) === compoundKey(compound));
+
 /** The mean of a compound's spots; null where it was not run. */
 export function meanOf(spots: readonly SpotRead[], compound: string): number | null {
-  const values = spots.filter((spot) => spot.compound === compound).map(({ value }) => value);
-  return values.length === 0 ? null : values.reduce((sum, value) => sum + value, 0) / values.length;
+  const own = spotsOfCompound(spots, compound);
+  return own.length === 0 ? null : own.reduce((sum, { value }) => sum + value, 0) / own.length;
 }

@@ -4,7 +4,7 @@ import { addMutation } from '../mutation.ts';
 import { fresh, LabRef, LotRef, PlateRegimeEnum, there } from '../stock/schema.ts';
 import { checkSettingsOf, checkSettingsSet, usualChecks, type CheckSettings } from './check-settings.ts';
 import { checkTakenBack, lotCheckRecorded, type CheckKept } from './check.ts';
-import { dailyCheckRecorded, dailyChecksRecorded, runTakenBack, type RunsKept } from './daily.ts';
+import { dailyCheckRecorded, dailyChecksRecorded, runsTakenBack, runTakenBack, type RunsKept } from './daily.ts';
 import { decisionTakenBack, lotDecided, type Decided } from './decide.ts';
 import { ChamberEnum, LotOutcomeEnum, RetentionEnum } from './estimate-type.ts';
 import { LotCheckRef, LotDecisionRef, RetentionRunRef } from './refs.ts';
@@ -17,6 +17,7 @@ import {
   decisionBackSaid,
   lotCheckSaid,
   runBackSaid,
+  runsBackSaid,
 } from './said.ts';
 
 type Fields = Parameters<Parameters<typeof builder.inputType>[1]['fields']>[0];
@@ -199,6 +200,22 @@ addMutation('restoreRun', {
   success: RunsKeptRef,
   run: (input, context) => fresh(context, runTakenBack(context, input, false)),
   fields: runField,
+});
+
+const runsField = (t: Fields) => ({ runs: t.idList({ required: true, description: 'Which runs.' }) });
+addMutation('takeRunsBack', {
+  description: 'Takes plates or columns back together, such as all that a table wrote: all of them or none.',
+  check: runsBackSaid,
+  success: RunsKeptRef,
+  run: (input, context) => fresh(context, runsTakenBack(context, input, true)),
+  fields: runsField,
+});
+addMutation('restoreRuns', {
+  description: 'Lets runs that were taken back count again, all of them or none.',
+  check: runsBackSaid,
+  success: RunsKeptRef,
+  run: (input, context) => fresh(context, runsTakenBack(context, input, false)),
+  fields: runsField,
 });
 
 addMutation('decideLot', {

@@ -203,12 +203,111 @@ describeEngines('a lot check', (on) => {
       table: 'lot\tfront mm\tSudan red mm\nold\t80\t34\nnew\t80\t85\nnew\t80\tfar',
     });
     expect(refused.path).toBe('input.table');
-    expect(refused.message).toMatch(/^invalid input\.table: line 3, Sudan red mm: 85 cannot be, at least as far/);
+    // What is wrong is the front, which lies below the spot.
+    expect(refused.message).toMatch(
+      /^invalid input\.table: line 3, front mm: 80 cannot be with Sudan red mm 85, at least as far as the spot/,
+    );
+    const words = async (head: string, row: string): Promise<string> =>
+      (
+        await world.refused('recordLotCheck', {
+          ...{ sorbent, oldLotNumber: 'F-117', newLotNumber: 'F-118' },
+          table: `lot\t${head}\nold\t${row}`,
+        })
+      ).message.replace('invalid input.table: ', '');
+    expect(await words('Sudan red', 'far')).toBe('line 2, Sudan red: far is no number, an Rf from 0 to 1');
+    expect(await words('Sudan red mm', '34')).toBe(
+      'line 2, front mm: nothing beside Sudan red mm 34, how far the front ran, mm',
+    );
+    expect(await words('front mm\tSudan red mm', 'up\t34')).toBe(
+      'line 2, front mm: up is no number, how far the front ran, mm',
+    );
+    expect(await words('water %\tSudan red', '450\t0.4')).toBe(
+      'line 2, water %: 450 cannot be, 0 to 100 % of the dry mass',
+    );
+    expect(await words('humidity\tSudan red', '45 %\t1.3')).toMatch(/^line 2, Sudan red: 1\.3 cannot be, 1 or less/);
+    expect(await words('lined\tSudan red', 'perhaps\t0.4')).toBe('line 2, lined: perhaps cannot be, yes or no');
+    expect(await words('tank\tSudan red', 'A\t')).toBe('line 2: no value of any compound, one value or more');
+    expect(await words('by\tSudan red', 'XY\t0.4')).toMatch(/^line 2, by: XY cannot be, there is no person yet/);
     const other = await world.refused('recordLotCheck', {
       ...{ sorbent, oldLotNumber: 'F-117', newLotNumber: 'F-118' },
       table: 'lot\tSudan red\nF-119\t0.4',
     });
-    expect(other.message).toContain('old (F-117) or new (F-118)');
+    expect(other.message).toBe('invalid input.table: line 2, lot: F-119 cannot be, old (F-117) or new (F-118)');
+  });
+
+  it('compares one compound, however its name is written', async () => {
+    const { check } = await begin({ table: table(0.002) });
+    const more = await world.tell<Kept>(
+      'recordLotCheck',
+      { check: check.id, table: 'lot\ttank\tsudan RED\nold\tT1\t0.42\nnew\tT1\t0.42' },
+      checkFields,
+    );
+    const [red, ...others] = more.check.verdict.quantities;
+    expect(red).toMatchObject({ name: 'Sudan red', oldPlates: 10, newPlates: 10 });
+    expect(others.map(({ name }) => name)).toEqual(['Sudan yellow', 'Sudan red against Sudan yellow']);
+  });
+
+  it('takes a margin that an Rf can have', async () => {
+    expect(
+      await world.refused('recordLotCheck', { sorbent, oldLotNumber: 'F-117', newLotNumber: 'F-118', margin: 0.6 }),
+    ).toMatchObject({
+      path: 'input.margin',
+      expected: 'at most 0.5: it is a difference of Rf',
+    });
+    const { check } = await begin({ retention: 'COLUMN_VOLUMES', margin: 0.6 });
+    expect(check.verdict.margin).toBe(0.6);
+    const { verdict } = (await begin({ margin: 0.05 })).check;
+    expect(verdict.margin).toBe(0.05);
+  });
+
+  it('is gone on with: its note is written anew, and other lots than its own are refused', async () => {
+    const { check } = await begin({ note: 'first' });
+    const go = (input: Record<string, unknown>) => ({ check: check.id, ...input });
+    const noted = await world.tell<{ check: { note: string } }>(
+      'recordLotCheck',
+      go({ note: 'the plates were old', sorbent, newLotNumber: 'f-118' }),
+      'check { note }',
+    );
+    expect(noted.check.note).toBe('the plates were old');
+    const kept = await world.tell<{ check: { note: string } }>(
+      'recordLotCheck',
+      go({ table: table(0).split('\n').slice(0, 3).join('\n') }),
+      'check { note }',
+    );
+    expect(kept.check.note).toBe('the plates were old');
+    expect(await world.refused('recordLotCheck', go({ newLotNumber: 'F-117' }))).toMatchObject({
+      path: 'input.newLotNumber',
+      expected: 'F-118, as the check was begun',
+    });
+    expect((await world.refused('recordLotCheck', go({ sorbent: 'Alumina' }))).path).toBe('input.sorbent');
+  });
+
+  it('says where the spread of its plates comes from, compound by compound', async () => {
+    const { check } = await begin({ table: table(0.2) });
+    const ask = async () =>
+      (
+        await world.ask<{
+          node: {
+            spread: { compound: string; plates: number; sources: { name: string; told: string; share: null }[] }[];
+          };
+        }>(
+          `query ($id: ID!) { node(id: $id) { ... on LotCheck { spread { compound plates sources { name told share { value } } } } } }`,
+          { id: check.id },
+        )
+      ).node.spread;
+    const spread = await ask();
+    expect(spread.map(({ compound, plates }) => [compound, plates])).toEqual([
+      ['Sudan red', 18],
+      ['Sudan yellow', 18],
+    ]);
+    // Of one spot a plate, plates and what lies within them are one; below twenty nothing is told of shares.
+    const told = Object.fromEntries(spread[0]?.sources.map(({ name, told: what }) => [name, what]) ?? []);
+    expect(told).toMatchObject({
+      'between people': 'ONE_LEVEL',
+      'between lots': 'TOO_FEW',
+      'between plates': 'SAME_AS_ANOTHER',
+    });
+    expect(await ask()).toEqual(spread);
   });
 
   it('fills in the water, the room and its air when a container is named', async () => {
@@ -301,6 +400,8 @@ describeEngines('a lot check', (on) => {
     await world.tell('takeLotCheckBack', { check: check.id }, '__typename');
     expect(await count()).toEqual([]);
     expect((await world.refused('recordLotCheck', { check: check.id, table: table(0) })).path).toBe('input.check');
+    const decided = { sorbent, lotNumber: 'F-118', outcome: 'ACCEPTED', why: 'by this check', check: check.id };
+    expect((await world.refused('decideLot', decided)).path).toBe('input.check');
     await world.tell('restoreLotCheck', { check: check.id }, '__typename');
     expect(await count()).toEqual([18]);
   });

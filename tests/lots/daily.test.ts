@@ -4,20 +4,28 @@ import { newWorld, type World } from '../support/world.ts';
 import { describeEngines } from '../support/engines.ts';
 import { normal } from '../science/support/normal.ts';
 import type { Database } from '../../api/database/database.ts';
+import { newId } from '../../api/work.ts';
 
 const sorbent = 'Silica 40–63 µm';
 const day = 24 * 60;
 
 interface Charted {
   sentence: string;
+  tooFewForLimits: boolean;
+  fewestForLimits: number;
   restsOn: number;
   values: { low: number; centre: number; high: number } | null;
   ranges: { centre: number; high: number } | null;
   lots: { lot: { lotNumber: string }; from: number; to: number }[];
-  points: { value: number; isValueOutside: boolean; isAverageOutside: boolean; run: { id: string } }[];
+  points: {
+    value: number;
+    isValueOutside: boolean;
+    isAverageOutside: boolean;
+    run: { id: string; lot: { lotNumber: string } };
+  }[];
 }
-const chartFields = `sentence restsOn values { low centre high } ranges { low centre high }
-  lots { lot { lotNumber } from to } points { value average range isValueOutside isAverageOutside run { id } }`;
+const chartFields = `sentence tooFewForLimits fewestForLimits restsOn values { low centre high } ranges { low centre high }
+  lots { lot { lotNumber } from to } points { value average range isValueOutside isAverageOutside run { id lot { lotNumber } } }`;
 
 describeEngines('the daily check', (on) => {
   let database: Database;
@@ -92,6 +100,73 @@ describeEngines('the daily check', (on) => {
     );
   });
 
+  it('says from how many values on its limits hold still', async () => {
+    const days = (from: number, to: number): string =>
+      Array.from({ length: to - from }, (_, i) => `2026-02-${10 + from + i},F-117,0.4${(from + i) % 3}`).join('\n');
+    const record = (from: number, to: number) =>
+      world.tell('recordDailyChecks', { sorbent, table: `date,lot,Sudan red\n${days(from, to)}` }, '__typename');
+    expect(await chart('Sudan red')).toMatchObject({ tooFewForLimits: true, points: [] });
+    await record(0, 11);
+    const { fewestForLimits, ...early } = await chart('Sudan red');
+    expect(early.tooFewForLimits).toBe(true);
+    expect(early.sentence).toContain('will still move');
+    await record(11, fewestForLimits);
+    const late = await chart('Sudan red');
+    expect(late.tooFewForLimits).toBe(false);
+    expect(late.sentence).not.toContain('will still move');
+  });
+
+  it('is of one compound however its name is written', async () => {
+    const spots = (compound: string, value: number) => ({ label, spots: [{ compound, value }] });
+    await world.tell('recordDailyCheck', spots('Sudan red', 0.4), '__typename');
+    await world.tell('recordDailyCheck', spots('SUDAN  Red ', 0.42), '__typename');
+    const both = [
+      { compound: 'sudan red', value: 0.44 },
+      { compound: 'Sudan red', value: 0.46 },
+    ];
+    await world.tell('recordDailyCheck', { label, spots: both }, '__typename');
+    const values = (await chart('sudan red')).points.map(({ value }) => value);
+    expect(values.map((value) => Number(value.toFixed(6))).sort()).toEqual([0.4, 0.42, 0.45]);
+    const { referenceCompounds } = await world.ask<{ referenceCompounds: { runs: number }[] }>(
+      '{ referenceCompounds { compound runs } }',
+    );
+    expect(referenceCompounds.map(({ runs }) => runs)).toEqual([3]);
+  });
+
+  it('keeps plates of one time and lot in the order in which they were written', async () => {
+    await world.drum(2000, {}, { lotNumber: 'F-116', receivedAt: world.ago(90 * day) });
+    const values = Array.from({ length: 24 }, (_, i) => 0.3 + i / 100);
+    const rows = values.map((value, i) => `2026-02-10\t${i % 3 === 0 ? 'F-116' : 'F-117'}\t${value.toFixed(2)}`);
+    await world.tell(
+      'recordDailyChecks',
+      { sorbent, table: ['date\tlot\tSudan red', ...rows].join('\n') },
+      '__typename',
+    );
+    const { points, lots } = await chart('Sudan red');
+    expect(lots).toHaveLength(2);
+    for (const lot of ['F-116', 'F-117']) {
+      const shown = points.filter(({ run }) => run.lot.lotNumber === lot).map(({ value }) => value);
+      expect(shown).toEqual([...shown].sort((one, other) => one - other));
+    }
+  });
+
+  it('finds the last values of a compound behind hundreds of runs of others', async () => {
+    const table = (compound: string, rows: number, lot = 'F-117'): string =>
+      [
+        `date,lot,${compound}`,
+        ...Array.from(
+          { length: rows },
+          (_, i) => `2026-02-0${compound === 'azobenzene' ? 1 : 2},${lot},0.${40 + (i % 9)}`,
+        ),
+      ].join('\n');
+    await world.tell('recordDailyChecks', { sorbent, table: table('azobenzene', 5) }, '__typename');
+    await world.tell('recordDailyChecks', { sorbent, table: table('Sudan red', 200) }, '__typename');
+    await world.tell('recordDailyChecks', { sorbent, table: table('Sudan red', 110) }, '__typename');
+    expect((await chart('azobenzene')).points).toHaveLength(5);
+    expect((await chart('azobenzene', ', last: 2')).points).toHaveLength(2);
+    expect((await chart('Sudan red', ', last: 300')).points).toHaveLength(300);
+  });
+
   it('marks where one lot ends and the next begins, and what left the limits of the first', async () => {
     await world.drum(2000, {}, { lotNumber: 'F-118', receivedAt: world.ago(30 * day) });
     const value = (i: number): number => 0.41 + ([0, 0.01, -0.01, 0.005, -0.005][i % 5] ?? 0) + (i < 20 ? 0 : 0.08);
@@ -114,6 +189,83 @@ describeEngines('the daily check', (on) => {
     const last = shown.points.at(-1)?.run.id;
     await world.tell('takeRunBack', { run: last }, '__typename');
     expect((await chart('Sudan red')).points).toHaveLength(23);
+  });
+
+  it('is taken from a table of today, of earlier days, and not of days to come or days that may be two', async () => {
+    // 08:00 in Helsinki: noon lies ahead.
+    const early = new Date('2026-03-02T06:00:00Z');
+    world = await newWorld(database, { now: early });
+    await world.furnished();
+    await world.drum(2000, {}, { lotNumber: 'F-117', receivedAt: world.ago(90 * day) });
+    const rows = (...days: string[]) => ({
+      sorbent,
+      table: ['date\tlot\tSudan red', ...days.map((one) => `${one}\tF-117\t0.42`)].join('\n'),
+    });
+    const { runs } = await world.tell<{ runs: { at: string }[] }>(
+      'recordDailyChecks',
+      rows('2026-03-02', '1.3.2026', '2026-02-28 09:30', '28 Feb 2026', '2026-02-27T09:30:00Z'),
+      'runs { at }',
+    );
+    expect(runs.map(({ at }) => at)).toEqual([
+      early.toISOString(),
+      '2026-03-01T10:00:00.000Z',
+      '2026-02-28T07:30:00.000Z',
+      '2026-02-28T10:00:00.000Z',
+      '2026-02-27T09:30:00.000Z',
+    ]);
+    const ahead = await world.refused('recordDailyChecks', rows('2026-03-01', '2026-03-03'));
+    expect(ahead.message).toMatch(/^invalid input\.table: line 3, date: .* cannot be, not later than now/);
+    const two = await world.refused('recordDailyChecks', rows('2026-03-01', '01/03/2026'));
+    expect(two.message).toContain('line 3, date: 01/03/2026 may be two days, such as 2026-03-02');
+    expect((await world.refused('recordDailyChecks', rows('13 o’clock'))).message).toContain(
+      'line 2, date: 13 o’clock cannot be, a day such as 2026-03-02',
+    );
+  });
+
+  it('refuses a table for all rows that name what is not there, each by its line', async () => {
+    await world.tell('addSorbent', { name: 'Alumina', sorbentClass: 'alumina' }, '__typename');
+    const other = await world.drum(500, {}, { sorbent: 'Alumina' });
+    const rows = [`${label}\t\t0.4`, `${other.label}\t\t0.4`, `${label}\tF-999\t0.4`, `\t\t0.4`];
+    const { answer } = await world.ask<{ answer: { message: string; problems: { line: number; message: string }[] } }>(
+      `mutation ($input: RecordDailyChecksInput!) { answer: recordDailyChecks(input: $input) { __typename
+        ... on Refusal { message problems { line column value message expected } } } }`,
+      { input: { sorbent, table: ['container\tlot\tSudan red', ...rows].join('\n') } },
+    );
+    expect(answer.problems).toMatchObject([
+      { line: 3, column: 'container', value: other.label, expected: `a container of ${sorbent}` },
+      { line: 4, column: 'lot', value: 'F-999', message: 'F-999 cannot be' },
+      { line: 5, column: 'lot', value: '', message: 'nothing is given' },
+    ]);
+    expect(answer.message).toBe(
+      `invalid input.table: line 3, container: ${other.label} cannot be, a container of ${sorbent}`,
+    );
+    const { dailyChecks } = await world.ask<{ dailyChecks: unknown[] }>('{ dailyChecks { id } }');
+    expect(dailyChecks).toEqual([]);
+  });
+
+  it('is taken back with all others of its table at once, or not at all', async () => {
+    const rows = ['2026-02-10\tF-117\t0.42', '2026-02-11\tF-117\t0.41', '2026-02-12\tF-117\t0.43'];
+    const { runs } = await world.tell<{ runs: { id: string }[] }>(
+      'recordDailyChecks',
+      { sorbent, table: ['date\tlot\tSudan red', ...rows].join('\n') },
+      'runs { id }',
+    );
+    const ids = runs.map(({ id }) => id);
+    const gone = Buffer.from(`RetentionRun:${newId()}`).toString('base64');
+    expect(await world.refused('takeRunsBack', { runs: [...ids.slice(0, 2), gone] })).toMatchObject({
+      path: 'input.runs.2',
+    });
+    expect((await chart('Sudan red')).points).toHaveLength(3);
+    const back = await world.tell<{ runs: { takenBackAt: string | null }[] }>(
+      'takeRunsBack',
+      { runs: ids },
+      'runs { takenBackAt }',
+    );
+    expect(back.runs.map(({ takenBackAt }) => takenBackAt !== null)).toEqual([true, true, true]);
+    expect((await chart('Sudan red')).points).toHaveLength(0);
+    await world.tell('restoreRuns', { runs: ids }, '__typename');
+    expect((await chart('Sudan red')).points).toHaveLength(3);
+    expect((await world.refused('takeRunsBack', { runs: [] })).path).toBe('input.runs');
   });
 
   it('has no chart of one value, and none of a compound nobody ran', async () => {
@@ -183,6 +335,7 @@ describeEngines('the daily check', (on) => {
     expect(told['user']?.told).toBe('LITTLE');
     expect(late.sentence).toMatch(/^It is the water at use\./);
     expect(late.leftOut).toContain('the lot: the same on all plates');
-    expect(late.leftOut).toContain('the activation: noted on 0 of 40 plates');
+    // Plates without a regime were not prepared: that is known of them, and the same of all.
+    expect(late.leftOut).toContain('the activation: the same on all plates');
   });
 });
