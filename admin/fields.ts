@@ -33,7 +33,7 @@ export const lineFields = {
   lot: { lotNumber: text },
   room: { name: text },
   vessel: maybe({ name: text }),
-  holds: many({ forWhat: text, dryGrams: maybe(number), plates: maybe(number) }),
+  holds: many({ forWhat: text, dryGrams: maybe(number), plates: maybe(number), campaignId: maybe(text) }),
   keptWords: many(text),
   exposure: maybe(exposureFields),
   '... on PlateBox': { plates: number },

@@ -36,7 +36,7 @@ export const boughtFields: readonly FieldSpec[] = [
 
 /** What came: the lot and where it stands; the rest only where it is not as expected. */
 export function shelfFields(of: Order, rooms: readonly Choice[], vessels: readonly Choice[]): FieldSpec[] {
-  const isPlates = /plates/.test(of.amount);
+  const isPlates = of.unit === 'PLATES';
   return [
     {
       name: 'lotNumber',

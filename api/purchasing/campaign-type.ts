@@ -4,6 +4,7 @@ import { addMutation } from '../mutation.ts';
 import { NeedRef } from '../prep/refs.ts';
 import { BackingEnum, fresh } from '../stock/schema.ts';
 import { ContainerRef, HoldRef, LotRef, SorbentRef, there } from '../stock/refs.ts';
+import { globalId } from '../stock/service.ts';
 import * as campaign from './campaign.ts';
 import { campaignsOf, keptBy, type KeptFor, keptOfLot, keptWords } from './campaigns.ts';
 import { itemName } from './item.ts';
@@ -162,6 +163,14 @@ builder.objectField(HoldRef, 'campaign', (t) =>
     nullable: true,
     description: 'The campaign it is kept for; null when it is for a need or for somebody.',
     resolve: ({ campaignId, needId }, _, { load }) => (campaignId && !needId ? load.campaign.load(campaignId) : null),
+  }),
+);
+
+builder.objectField(HoldRef, 'campaignId', (t) =>
+  t.id({
+    nullable: true,
+    description: 'The id of that campaign: `keptWords` of the container says until when it lasts.',
+    resolve: ({ campaignId, needId }) => (campaignId && !needId ? globalId('Campaign', campaignId) : null),
   }),
 );
 

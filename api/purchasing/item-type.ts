@@ -20,7 +20,7 @@ interface Line {
   lastsUntil: string | null;
 }
 
-const UnitEnum = builder.enumType('StockUnit', {
+export const UnitEnum = builder.enumType('StockUnit', {
   description: 'What an item is counted in.',
   values: { GRAMS: { description: 'Dry grams.' }, PLATES: { description: 'Plates.' } },
 });

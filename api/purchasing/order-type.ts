@@ -7,6 +7,7 @@ import { ContainerRef, LotRef, SorbentRef, SupplierRef, there } from '../stock/r
 import { z } from 'zod';
 import { itemName } from './item.ts';
 import { packsText } from './item-words.ts';
+import { UnitEnum } from './item-type.ts';
 import { amountText, money, MoneyRef } from './money-type.ts';
 import { orderAsked, orderCalledOff, type OrderKept, orderPlaced } from './order.ts';
 import { ordersOf } from './orders.ts';
@@ -109,6 +110,11 @@ builder.node(OrderRef, {
       description: 'Sorbent in one pack, g as received; null for plates.',
     }),
     packPlates: t.exposeInt('packPlates', { nullable: true, description: 'Plates in one box; null for sorbent.' }),
+    unit: t.field({
+      type: UnitEnum,
+      description: 'What it is counted in.',
+      resolve: (order) => (order.packPlates === null ? ('GRAMS' as const) : ('PLATES' as const)),
+    }),
     packsToCome: t.int({
       description: 'Packs that are still to come.',
       complexity: 3,

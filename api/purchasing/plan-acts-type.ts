@@ -28,6 +28,9 @@ const WhatIfInput = builder.inputType('PurchaseWhatIf', {
     lateWeeks: t.int({ description: 'It is so many weeks late, with what is bought already too.' }),
     pricePercent: t.float({ description: 'Its prices are up by so many %, or down below 0.' }),
     rejectedLot: t.string({ description: 'The number of a lot that is rejected by its check.' }),
+    rejectedSorbent: t.string({
+      description: 'Name of the sorbent of that lot, where lots of several sorbents have that number.',
+    }),
   }),
 });
 

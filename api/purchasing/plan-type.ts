@@ -107,6 +107,8 @@ const LotOfPlanRef = builder.objectRef<LotOfPlan>('PurchaseLot').implement({
 interface CampaignOfPlan {
   campaignId: string;
   lotName: string | null;
+  lotId: string | null;
+  orderId: string | null;
   isNew: boolean;
 }
 
@@ -122,6 +124,18 @@ const CampaignOfPlanRef = builder.objectRef<CampaignOfPlan>('PurchaseCampaign').
     lotName: t.exposeString('lotName', {
       nullable: true,
       description: 'The lot; null when none covers it.',
+    }),
+    lot: t.field({
+      type: LotRef,
+      nullable: true,
+      description: 'The lot, when it is there already.',
+      resolve: ({ lotId }, _, { load }) => (lotId ? load.lot.load(lotId) : null),
+    }),
+    order: t.field({
+      type: OrderRef,
+      nullable: true,
+      description: 'The order that the lot comes of, when it is on its way.',
+      resolve: ({ orderId }, _, { load }) => (orderId ? load.order.load(orderId) : null),
     }),
     isNew: t.exposeBoolean('isNew', { description: 'The lot is one that the plan orders.' }),
   }),
@@ -159,12 +173,17 @@ const SimpleRef = builder.objectRef<Simple>('ReorderPoint').implement({
   }),
 });
 
-const lotsOf = ({ answer, names, plan, problem }: PlanRead, calendar: Calendar): LotOfPlan[] => {
-  const isOrder = (id: string) => id.startsWith('order ');
+/** What a lot of a plan is: one that is there, or one that an order brings; neither of one that the plan orders. */
+const keysOf = ({ names }: PlanRead, id: string) => ({
+  lotId: id in names.orders ? null : (names.lots[id] ?? null),
+  orderId: names.orders[id] ?? null,
+});
+
+const lotsOf = (read: PlanRead, calendar: Calendar): LotOfPlan[] => {
+  const { answer, plan, problem } = read;
   return answer.lots.map(({ id, lastUse, waste }) => ({
     name: lotSaid(id, problem.offers, calendar),
-    lotId: isOrder(id) ? null : (names.lots[id] ?? null),
-    orderId: isOrder(id) ? (names.lots[id] ?? null) : null,
+    ...keysOf(read, id),
     lastUse: lastUse === null ? null : mondayOfWeek(plan.fromDay, lastUse),
     waste,
   }));
@@ -248,6 +267,7 @@ builder.node(PurchasePlanRef, {
         return answer.campaigns.map(({ id, lot }) => ({
           campaignId: names.campaigns[id] ?? '',
           lotName: lot && lotSaid(lot, problem.offers, calendarOf(read, context)),
+          ...(lot === null ? { lotId: null, orderId: null } : keysOf(read, lot)),
           isNew: lot !== null && !(lot in names.lots),
         }));
       },

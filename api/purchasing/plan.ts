@@ -1,10 +1,10 @@
 // A plan of what to buy: made in a worker thread, written down with what its names stand for, taken back.
 import { z } from 'zod';
 import type { Context } from '../context.ts';
-import { Prisma, type PurchasePlan } from '../database/generated/sqlite/client.ts';
-import { invalid, unknown } from '../errors.ts';
+import { type Lot, Prisma, type PurchasePlan } from '../database/generated/sqlite/client.ts';
+import { invalid, missing, unknown } from '../errors.ts';
 import type { PurchaseAnswer, PurchaseProblem } from '../science/purchase/types.ts';
-import { localId, supplierOf } from '../stock/service.ts';
+import { localId, sorbentOf, supplierOf } from '../stock/service.ts';
 import { answeredBefore, newId, write } from '../work.ts';
 import { planFactsOf } from './plan-facts.ts';
 import { answered, inLine } from './planning.ts';
@@ -25,7 +25,7 @@ export const supposedOf = ({ whatIf }: PurchasePlan): z.output<typeof supposed> 
 
 const named = z.record(z.string(), z.string());
 const beside = z.object({
-  names: z.object({ items: named, offers: named, campaigns: named, lots: named }),
+  names: z.object({ items: named, offers: named, campaigns: named, lots: named, orders: named.default({}) }),
   notes: z.array(z.string()),
   points: z.record(z.string(), z.number()),
   safety: z.record(z.string(), z.number()),
@@ -56,20 +56,35 @@ export function planRead(plan: PurchasePlan): PlanRead {
   };
 }
 
+/** The lot of a number; of which sorbent, where several have lots of that number. */
+async function lotSupposed({ database, lab }: Context, lotNumber: string, sorbent: string | null): Promise<Lot> {
+  const reader = { tx: database.read, labId: lab.id };
+  const of = sorbent === null ? null : await sorbentOf(reader, sorbent, 'input.whatIf.rejectedSorbent');
+  const lots = await database.read.lot.findMany({
+    where: { labId: lab.id, ...(of && { sorbentId: of.id }) },
+    include: { sorbent: { select: { name: true } } },
+  });
+  const some = lots.filter((one) => one.lotNumber.toLowerCase() === lotNumber.toLowerCase());
+  const [lot] = some;
+  if (!lot)
+    throw unknown('input.whatIf.rejectedLot', lotNumber, `the number of a lot of ${of ? of.name : 'this lab'}`);
+  if (some.length > 1)
+    throw missing('input.whatIf.rejectedSorbent', `one of: ${some.map((one) => one.sorbent.name).join(', ')}`);
+  return lot;
+}
+
 /** What is supposed, with names made known; null when nothing is. */
 async function supposedIn(
-  { database, lab }: Context,
+  context: Context,
   said: z.output<typeof whatIfSaid> | null,
 ): Promise<(Supposed & { words: string }) | null> {
   if (!said) return null;
   const { lateWeeks, pricePercent, rejectedLot } = said;
   if (!lateWeeks && !pricePercent && !rejectedLot)
     throw invalid('input.whatIf', said, 'something: lateWeeks, pricePercent or rejectedLot');
-  const reader = { tx: database.read, labId: lab.id };
+  const reader = { tx: context.database.read, labId: context.lab.id };
   const supplier = said.supplier ? await supplierOf(reader, said.supplier, 'input.whatIf.supplier') : null;
-  const lots = rejectedLot ? await database.read.lot.findMany({ where: { labId: lab.id } }) : [];
-  const lot = lots.find(({ lotNumber }) => lotNumber.toLowerCase() === rejectedLot?.toLowerCase()) ?? null;
-  if (rejectedLot && !lot) throw unknown('input.whatIf.rejectedLot', rejectedLot, 'the number of a lot of this lab');
+  const lot = rejectedLot ? await lotSupposed(context, rejectedLot, said.rejectedSorbent ?? null) : null;
   const who = supplier?.name ?? 'every supplier';
   const weeks = lateWeeks === 1 ? '1 week' : `${lateWeeks} weeks`;
   const words = [

@@ -11,7 +11,7 @@ import type {
 import { itemKey, itemName, quantityText, unitOf } from './item.ts';
 import { type Packed, packsText } from './item-words.ts';
 import type { ItemFacts } from './items.ts';
-import { freeOfLots, freeUsable, usableKeptFor } from './keep.ts';
+import { freeUsable, usableKeptFor } from './keep.ts';
 import { pricesOf } from './offer.ts';
 import { dryPerPack } from './packs.ts';
 import { plannedWeeks } from './rules.ts';
@@ -57,6 +57,8 @@ export interface Names {
   campaigns: Record<string, string>;
   /** A lot that is there, or an order on its way. */
   lots: Record<string, string>;
+  /** Of those, orders on their way. */
+  orders: Record<string, string>;
 }
 
 export interface Posed {
@@ -97,7 +99,7 @@ export function wholeWeeks(mean: number, weeks: number): number[] {
 }
 
 class Posing {
-  readonly names: Names = { items: {}, offers: {}, campaigns: {}, lots: {} };
+  readonly names: Names = { items: {}, offers: {}, campaigns: {}, lots: {}, orders: {} };
   readonly notes: string[] = [];
   readonly unchecked: string[] = [];
   readonly lots: PurchaseLot[] = [];
@@ -226,6 +228,7 @@ class Posing {
       const quantity = packs * this.unitsOf(of, order) - Math.round(of.rule.checkWeeks > 0 ? of.rule.checkSample : 0);
       if (quantity <= 0 || from > weeks) continue;
       const lot = onlyOnce(this.names.lots, `order ${order.number}`, order.id);
+      this.names.orders[lot] = order.id;
       const shelfWeeks = of.rule.isExpiring ? (offer?.shelfWeeks ?? null) : null;
       const lastWeek = shelfWeeks === null ? null : arrives + shelfWeeks - 1;
       this.lots.push({ id: lot, item: name, quantity, from, lastWeek, status: 'in-check' });
@@ -256,6 +259,13 @@ class Posing {
         uncovered: campaign.uncoveredMinor ?? Math.round(sum * value * settings.shortTimesPrice),
       });
     }
+  }
+
+  /** What there is, and what is on its way, does not last as long as is planned. */
+  isShort(of: ItemFacts, name: string): boolean {
+    const usable = this.lots.filter(({ item, status }) => item === name && status !== 'rejected');
+    const there = usable.reduce((sum, { quantity }) => sum + quantity, 0);
+    return there < this.demandOf(of).reduce((sum, amount) => sum + amount, 0);
   }
 
   itsOffers(of: ItemFacts, name: string): void {
@@ -289,10 +299,6 @@ class Posing {
 const isPlanned = (of: ItemFacts, { unkept }: PlanFacts): boolean =>
   of.weekly.mean > 0 || of.campaigns.length > 0 || (unkept.get(of.key)?.length ?? 0) > 0;
 
-/** What is free does not last as long as is planned. */
-const isShort = ({ stock, weekly }: ItemFacts, { weeks }: PlanFacts): boolean =>
-  freeOfLots(stock?.lots ?? []) < weekly.mean * weeks;
-
 /** Null where there is nothing to plan. */
 export function posed(facts: PlanFacts): Posed | null {
   const posing = new Posing(facts);
@@ -309,7 +315,7 @@ export function posed(facts: PlanFacts): Posed | null {
     posing.onTheWay(of, name);
     posing.itsCampaigns(of, name);
     posing.itsOffers(of, name);
-    if (of.offers.length === 0 && isShort(of, facts)) posing.notes.push(`${name}: there is no offer of it; add one`);
+    if (of.offers.length === 0 && posing.isShort(of, name)) posing.notes.push(`${name}: there is no offer of it; add one`);
     return posing.item(of, name);
   });
   if (items.length === 0) return null;

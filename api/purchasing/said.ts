@@ -133,6 +133,7 @@ export const whatIfSaid = z.object({
   lateWeeks: z.int('whole weeks').min(0, '0 or more').max(26, 'at most 26 weeks').nullish(),
   pricePercent: z.number('percent').min(-90, '-90 % or more').max(1000, 'at most 1000 %').nullish(),
   rejectedLot: said.name.nullish(),
+  rejectedSorbent: said.name.nullish(),
 });
 
 export const planOrdersSaid = z.object({

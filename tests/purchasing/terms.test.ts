@@ -24,7 +24,7 @@ describeEngines('terms', (on) => {
   });
 
   it('take an amount, or null for none; empty text is neither', async () => {
-    const set = (input: object) =>
+    const set = (input: Record<string, unknown>) =>
       world.tell<{ lab: { purchasing: { own: string[]; checkCost: { amount: string } } } }>(
         'setPurchasing',
         input,
