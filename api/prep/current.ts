@@ -12,7 +12,11 @@ export async function planBroughtUp(context: Context): Promise<void> {
   const { database, lab } = context;
   const labId = lab.id;
   const plan = await database.read.prepPlan.findUnique({ where: { labId } });
-  const anything = plan ?? (await database.read.need.findFirst({ where: { labId }, select: { id: true } }));
+  const anything =
+    plan ??
+    (await database.read.need.findFirst({ where: { labId }, select: { id: true } })) ??
+    // What is kept for a campaign follows its weeks without any need.
+    (await database.read.campaign.findFirst({ where: { labId, lotId: { not: null } }, select: { id: true } }));
   if (!anything) return;
   const now = context.now().getTime();
   const isFresh =
