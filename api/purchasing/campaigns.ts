@@ -19,7 +19,7 @@ export interface KeptFor {
   readonly coversAll: boolean;
   /** Its lot was rejected: what is kept covers nothing. */
   readonly isRejected: boolean;
-  /** Nothing is kept for it any more, by itself or by its needs, and nothing is to come. */
+  /** Nothing of it is to come any more, and none of its needs keeps anything. */
   readonly isOver: boolean;
 }
 
@@ -39,7 +39,7 @@ function keptForOf(campaign: Campaign, booking: Booking, today: string, isReject
   const covered = isRejected ? 0 : coveredCount(wanted, amount);
   return {
     ...{ campaign, amount, wanted: total(wanted), isRejected, coversAll: covered === wanted.length },
-    isOver: amount === 0 && wanted.length === 0 && !isBooked,
+    isOver: wanted.length === 0 && !isBooked,
     lastsUntil: isRejected ? null : lastDay(campaign, wanted, covered, today),
   };
 }

@@ -66,8 +66,7 @@ async function lotSupposed({ database, lab }: Context, lotNumber: string, sorben
   });
   const some = lots.filter((one) => one.lotNumber.toLowerCase() === lotNumber.toLowerCase());
   const [lot] = some;
-  if (!lot)
-    throw unknown('input.whatIf.rejectedLot', lotNumber, `the number of a lot of ${of ? of.name : 'this lab'}`);
+  if (!lot) throw unknown('input.whatIf.rejectedLot', lotNumber, `the number of a lot of ${of ? of.name : 'this lab'}`);
   if (some.length > 1)
     throw missing('input.whatIf.rejectedSorbent', `one of: ${some.map((one) => one.sorbent.name).join(', ')}`);
   return lot;

@@ -315,7 +315,8 @@ export function posed(facts: PlanFacts): Posed | null {
     posing.onTheWay(of, name);
     posing.itsCampaigns(of, name);
     posing.itsOffers(of, name);
-    if (of.offers.length === 0 && posing.isShort(of, name)) posing.notes.push(`${name}: there is no offer of it; add one`);
+    if (of.offers.length === 0 && posing.isShort(of, name))
+      posing.notes.push(`${name}: there is no offer of it; add one`);
     return posing.item(of, name);
   });
   if (items.length === 0) return null;
