@@ -18,8 +18,12 @@ async function run(args: readonly string[]): Promise<number> {
     cancelled: () => false,
     progress: () => undefined,
   });
-  const { status, cost, bound, gap, gapControllable, ...rest } = answer;
-  console.log(JSON.stringify({ status, cost, bound, gap, gapControllable, seconds: seconds(), ...rest }, null, 2));
+  // Sentences are said whole here; by their parts they are for programs that say days for weeks.
+  const { status, cost, bound, gap, gapControllable, warningParts: _, ...rest } = answer;
+  const orders = answer.orders.map(({ reasonParts: __, ...order }) => order);
+  console.log(
+    JSON.stringify({ status, cost, bound, gap, gapControllable, seconds: seconds(), ...rest, orders }, null, 2),
+  );
   return 0;
 }
 

@@ -8,7 +8,7 @@ import { freeOfLots } from './keep.ts';
 import { pricesOf } from './offer.ts';
 import { dryPerPack } from './packs.ts';
 import { currentPlan, type PlanRead, planRead } from './plan.ts';
-import { lineSentence, orderBy, withLots } from './plan-words.ts';
+import { lineSentence, orderBy, said } from './plan-words.ts';
 import { coverWeeks } from './policy.ts';
 import { plannedWeeks, priceFor } from './rules.ts';
 import { stillOut } from './shelve.ts';
@@ -54,7 +54,8 @@ export async function linesOf(context: Context, read: PlanRead): Promise<PlanLin
     asked.set(offer.id, (asked.get(offer.id) ?? 0) - given);
     const by = orderBy(order.orderWeek, calendar);
     const lot = `${order.offer}@${order.orderWeek}`;
-    const reason = withLots(order.reason, problem.offers, calendar);
+    const named = { offers: problem.offers, orders: names.orders };
+    const reason = said(order.reasonParts, named, calendar);
     const sentenceFor = (packs: number) => lineSentence(packsText(packs, offer), by, reason, calendar);
     const prices = problem.offers.find(({ id }) => id === order.offer)?.prices ?? [];
     const left = order.packs - given;

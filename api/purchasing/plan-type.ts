@@ -7,7 +7,7 @@ import { packsText } from './item-words.ts';
 import { linesOf, planDue, type PlanLine } from './lines.ts';
 import { money, MoneyRef } from './money-type.ts';
 import { planRead, type PlanRead, supposedOf } from './plan.ts';
-import { type Calendar, lotSaid, withDays, withLots } from './plan-words.ts';
+import { type Calendar, lotSaid, said } from './plan-words.ts';
 import { CampaignRef, OfferRef, OrderRef, PurchasePlanRef } from './refs.ts';
 import { dayOf, mondayOfWeek } from './weeks.ts';
 
@@ -295,8 +295,8 @@ builder.node(PurchasePlanRef, {
       resolve: (plan, _, context) => {
         const read = planRead(plan);
         const calendar = calendarOf(read, context);
-        const said = (one: string) => withDays(withLots(one, read.problem.offers, calendar), calendar);
-        return [...read.answer.warnings.map(said), ...read.notes];
+        const named = { offers: read.problem.offers, orders: read.names.orders };
+        return [...read.answer.warningParts.map((one) => said(one, named, calendar)), ...read.notes];
       },
     }),
     simplifications: t.stringList({

@@ -1,4 +1,5 @@
 // A plan's sentences as people read them: weeks become days, a line says what to order by when and why. Pure.
+import type { Part, Sentence } from '../science/purchase/words.ts';
 import { daySaid, daysAfter, mondayOfWeek } from './weeks.ts';
 
 export interface Calendar {
@@ -9,21 +10,6 @@ export interface Calendar {
 
 const dayOfWeek = (week: number, { monday, today }: Calendar): string => daySaid(mondayOfWeek(monday, week), today);
 
-/** `week 14` is the week of a Monday. */
-export const withDays = (sentence: string, calendar: Calendar): string =>
-  sentence
-    .replace(
-      /\bfrom week (\d+) to (\d+)\b/g,
-      (_, from, to) =>
-        `from the week of ${dayOfWeek(Number(from), calendar)} to that of ${dayOfWeek(Number(to), calendar)}`,
-    )
-    .replace(
-      /\bweeks (\d+) to (\d+)\b/g,
-      (_, from, to) => `the weeks of ${dayOfWeek(Number(from), calendar)} to ${dayOfWeek(Number(to), calendar)}`,
-    )
-    .replace(/\bweek (\d+)\b/g, (_, week) => `the week of ${dayOfWeek(Number(week), calendar)}`)
-    .replace(/\b(\d+) g\b/g, (text, grams) => (Number(grams) >= 1000 ? `${kilograms(Number(grams))} kg` : text));
-
 /** A lot that a plan orders has no number yet: it is said from whom and when. Others keep theirs. */
 export function lotSaid(name: string, offers: readonly { id: string; supplier: string }[], calendar: Calendar): string {
   const [offer, week] = name.split('@');
@@ -32,23 +18,29 @@ export function lotSaid(name: string, offers: readonly { id: string; supplier: s
   return `the lot to be ordered from ${found.supplier} in the week of ${dayOfWeek(Number(week), calendar)}`;
 }
 
-/** The same within a sentence. */
-export const withLots = (
-  sentence: string,
-  offers: readonly { id: string; supplier: string }[],
-  calendar: Calendar,
-): string =>
-  offers.reduce((text, { id }) => {
-    const parts = text.split(`${id}@`);
-    return parts
-      .map((part, index) => {
-        if (index === 0) return part;
-        const week = /^\d+/.exec(part)?.[0] ?? '';
-        return `${lotSaid(`${id}@${week}`, offers, calendar)}${part.slice(week.length)}`;
-      })
-      .join('')
-      .replaceAll('lot the lot', 'the lot');
-  }, sentence);
+/** Names of the plan's offers and of the orders on their way: a lot of neither is one that is there. */
+export interface Named {
+  readonly offers: readonly { readonly id: string; readonly supplier: string }[];
+  readonly orders: Readonly<Record<string, string>>;
+}
+
+function partSaid(part: Part, { offers, orders }: Named, calendar: Calendar): string {
+  if (typeof part === 'string') return part;
+  if ('amount' in part) {
+    const isLarge = part.unit === 'g' && part.amount >= 1000;
+    return isLarge ? `${kilograms(part.amount)} kg` : `${part.amount} ${part.unit}`;
+  }
+  if ('week' in part) return `the week of ${dayOfWeek(part.week, calendar)}`;
+  if ('fromWeek' in part)
+    return `the weeks of ${dayOfWeek(part.fromWeek, calendar)} to ${dayOfWeek(part.toWeek, calendar)}`;
+  if (part.lot in orders) return `the lot of ${part.lot}`;
+  const said = lotSaid(part.lot, offers, calendar);
+  return said === part.lot ? `lot ${said}` : said;
+}
+
+/** A sentence of the programme as people read it. */
+export const said = (sentence: Sentence, named: Named, calendar: Calendar): string =>
+  sentence.map((part) => partSaid(part, named, calendar)).join('');
 
 const kilograms = (grams: number): string => String(Number((grams / 1000).toPrecision(3)));
 
@@ -58,8 +50,6 @@ export function orderBy(week: number, { monday, today }: Calendar): string {
   return friday < today ? today : friday;
 }
 
-const lower = (sentence: string): string => `${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`;
-
 /** `Order 2 packs of 5 kg by 12 March: ordered a week later, lot F-118 ends …`. */
-export const lineSentence = (packs: string, by: string, reason: string, calendar: Calendar): string =>
-  `Order ${packs} by ${daySaid(by, calendar.today)}: ${lower(withDays(reason, calendar))}`;
+export const lineSentence = (packs: string, by: string, reason: string, { today }: Calendar): string =>
+  `Order ${packs} by ${daySaid(by, today)}: ${reason.charAt(0).toLowerCase()}${reason.slice(1)}`;

@@ -44,6 +44,16 @@ export interface PlanRead {
   readonly safety: Readonly<Record<string, number>>;
 }
 
+/** An answer as it was written down; before sentences had parts, each is one. */
+function answerRead(stored: unknown): PurchaseAnswer {
+  const answer = stored as PurchaseAnswer & Partial<Pick<PurchaseAnswer, 'warningParts'>>;
+  return {
+    ...answer,
+    orders: answer.orders.map((order) => ({ ...order, reasonParts: order.reasonParts ?? [order.reason] })),
+    warningParts: answer.warningParts ?? answer.warnings.map((one) => [one]),
+  };
+}
+
 /** A plan as it was written down. */
 export function planRead(plan: PurchasePlan): PlanRead {
   const { simple, ...rest } = beside.parse(plan.beside);
@@ -51,7 +61,7 @@ export function planRead(plan: PurchasePlan): PlanRead {
     ...rest,
     plan,
     problem: plan.problem as unknown as PurchaseProblem,
-    answer: plan.answer as unknown as PurchaseAnswer,
+    answer: answerRead(plan.answer),
     simple: simple as PurchaseAnswer,
   };
 }

@@ -4,7 +4,7 @@ import { poissonDistribution } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import { chanceOfLasting, weeksWithChance } from '../../api/purchasing/cover.ts';
 import { amountOf, currencyNamed, minorOf, moneyText } from '../../api/purchasing/money.ts';
-import { lineSentence, orderBy, withDays } from '../../api/purchasing/plan-words.ts';
+import { lineSentence, orderBy, said } from '../../api/purchasing/plan-words.ts';
 import { noDearer } from '../../api/purchasing/policy.ts';
 import { wholeWeeks } from '../../api/purchasing/problem.ts';
 import {
@@ -19,6 +19,7 @@ import {
 } from '../../api/purchasing/rules.ts';
 import { usableOf } from '../../api/purchasing/shelf.ts';
 import type { PurchaseAnswer } from '../../api/science/purchase/types.ts';
+import { amount, inWeek, ofLot, type Sentence, sentence, span } from '../../api/science/purchase/words.ts';
 import { daySaid, mondayOf, weekOf } from '../../api/purchasing/weeks.ts';
 
 const euro = { code: 'EUR', minorDigits: 2 };
@@ -213,14 +214,20 @@ describe('weeks', () => {
 
   it('are said as days, and large amounts in kilograms', () => {
     const calendar = { monday: '2026-03-02', today: '2026-03-03' };
-    expect(withDays('lot F-118 ends in week 3, 2600 g in weeks 4 to 6.', calendar)).toBe(
+    const offers = [{ id: 'packs of silica', supplier: 'Marlpit Chemicals' }];
+    const words = (of: Sentence) => said(of, { offers, orders: { 'order 7': 'id' } }, calendar);
+    expect(words(sentence`${ofLot('F-118')} ends in ${inWeek(3)}, ${amount(2600, 'g')} in ${span(4, 6)}.`)).toBe(
       'lot F-118 ends in the week of 16 March, 2.6 kg in the weeks of 23 March to 6 April.',
+    );
+    expect(words(sentence`${ofLot('order 7')}, ${ofLot('packs of silica@2')} and ${ofLot('week 3')} end.`)).toBe(
+      'the lot of order 7, the lot to be ordered from Marlpit Chemicals in the week of 9 March and lot week 3 end.',
     );
     expect(orderBy(1, calendar)).toBe('2026-03-06');
     expect(orderBy(1, { ...calendar, today: '2026-03-08' })).toBe('2026-03-08');
-    expect(
-      lineSentence('2 packs of 5 kg', '2026-03-13', 'Without it, 400 g would be missing from week 5 on.', calendar),
-    ).toBe('Order 2 packs of 5 kg by 13 March: without it, 400 g would be missing from the week of 30 March on.');
+    const reason = words(sentence`Without it, ${amount(400, 'g')} would be missing from ${inWeek(5)} on.`);
+    expect(lineSentence('2 packs of 5 kg', '2026-03-13', reason, calendar)).toBe(
+      'Order 2 packs of 5 kg by 13 March: without it, 400 g would be missing from the week of 30 March on.',
+    );
   });
 
   it('carry whole units that add up to what is expected', () => {

@@ -9,6 +9,7 @@ import { arriveWeek, type ItemPlan, lotName, releaseWeek } from './plan.ts';
 import { reasonOf } from './reasons.ts';
 import type { PurchaseAnswer } from './types.ts';
 import { warningsOf } from './warnings.ts';
+import { plain } from './words.ts';
 
 export interface Found {
   readonly plans: readonly ItemPlan[];
@@ -22,6 +23,7 @@ export function answerOf(model: Model, found: Found): PurchaseAnswer {
   const { plans, uses } = found;
   const priced = pricedOf(model, plans, uses);
   const cost = roundedMinor(priced.micro);
+  const warnings = warningsOf(model, plans, priced.tallies);
   // A solver that has proven nothing yet says so with an infinite bound.
   const proven = found.bound ?? -Infinity;
   const bound = found.status === 'optimal' ? cost : Number.isFinite(proven) ? Math.min(cost, Math.floor(proven)) : null;
@@ -36,15 +38,19 @@ export function answerOf(model: Model, found: Found): PurchaseAnswer {
     costs: costsOf(priced),
     orders: model.items
       .flatMap((item) =>
-        plans[item.index]!.orders.map(({ offer, week, packs }, at) => ({
-          offer: offer.id,
-          orderWeek: week,
-          arriveWeek: arriveWeek(offer, week),
-          releaseWeek: releaseWeek(item, offer, week),
-          packs,
-          price: offer.priceOf[packs]!,
-          reason: reasonOf(model, plans, item, at),
-        })),
+        plans[item.index]!.orders.map(({ offer, week, packs }, at) => {
+          const reason = reasonOf(model, plans, item, at);
+          return {
+            offer: offer.id,
+            orderWeek: week,
+            arriveWeek: arriveWeek(offer, week),
+            releaseWeek: releaseWeek(item, offer, week),
+            packs,
+            price: offer.priceOf[packs]!,
+            reason: plain(reason),
+            reasonParts: reason,
+          };
+        }),
       )
       .sort((a, b) => a.orderWeek - b.orderWeek),
     campaigns: model.problem.campaigns.map(({ id, item: of }) => {
@@ -68,6 +74,7 @@ export function answerOf(model: Model, found: Found): PurchaseAnswer {
       });
     }),
     nextLotBy: model.items.map((item) => nextLotBy(model, item, plans[item.index]!)).filter((next) => next !== null),
-    warnings: warningsOf(model, plans, priced.tallies),
+    warnings: warnings.map(plain),
+    warningParts: warnings,
   };
 }

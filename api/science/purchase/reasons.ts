@@ -4,7 +4,7 @@ import type { Item, Model } from './model.ts';
 import { fewestPacks, type ItemPlan, lotName, lotsOf, type Order, releaseWeek, tidy } from './plan.ts';
 import { countedOf, feasible, type Settled } from './settle.ts';
 import type { Tally } from './tally.ts';
-import { amount, span, weeksText } from './words.ts';
+import { amount, inWeek, ofLot, type Sentence, sentence, span, weeksText } from './words.ts';
 
 type Part = 'check' | 'campaign' | 'safety' | 'shortage' | 'break' | 'minimum' | 'fee';
 
@@ -61,7 +61,7 @@ const firstWorse = (weeks: number, before: (week: number) => number, after: (wee
   Array.from({ length: weeks }, (_, i) => i + 1).find((week) => after(week) > before(week)) ?? 1;
 
 /** What is said of the part that rises most. */
-function sentence(
+function saidOf(
   model: Model,
   item: Item,
   plans: readonly ItemPlan[],
@@ -70,7 +70,7 @@ function sentence(
   before: Settled,
   after: Settled,
   change: string,
-): string {
+): Sentence {
   const plan = plans[item.index]!;
   const order = plan.orders[at]!;
   const { unit, check, safety } = item.source;
@@ -85,43 +85,47 @@ function sentence(
           (last, one) => (last && last.until >= one.until ? last : one),
           null,
         );
-      const ends = old ? `lot ${lotName(item, plan, old.i)} ends in week ${old.until}` : 'the old lot ends';
-      return `${change}, ${ends} before the check, which takes ${weeksText(check.weeks)}, is done.`;
+      const ends = old
+        ? sentence`${ofLot(lotName(item, plan, old.i))} ends in ${inWeek(old.until)}`
+        : sentence`the old lot ends`;
+      return sentence`${change}, ${ends} before the check, which takes ${weeksText(check.weeks)}, is done.`;
     }
     case 'campaign': {
       const lost = item.campaigns.find((_, i) => plan.covered[i] !== null && after.plan.covered[i] === null);
       return lost
-        ? `${change}, it would not cover campaign ${lost.id}, which needs ${amount(lost.quantity, unit)} of one lot in ${span(lost.first, lost.last)}.`
-        : `${change}, a campaign would go uncovered.`;
+        ? sentence`${change}, it would not cover campaign ${lost.id}, which needs ${amount(lost.quantity, unit)} of one lot in ${span(lost.first, lost.last)}.`
+        : sentence`${change}, a campaign would go uncovered.`;
     }
     case 'shortage': {
       const of = (tally: Tally) => (week: number) => tally.missing[week]!;
       const week = firstWorse(model.weeks, of(before.tally), of(after.tally));
       const more = amount(after.tally.shortage - before.tally.shortage, unit);
-      return `${change}, ${more}${before.tally.shortage > 0 ? ' more' : ''} would be missing from week ${week} on.`;
+      return sentence`${change}, ${more}${before.tally.shortage > 0 ? ' more' : ''} would be missing from ${inWeek(week)} on.`;
     }
     case 'safety': {
       const of = (tally: Tally) => (week: number) => Math.max(0, safety - tally.reserve[week]!);
       const week = firstWorse(model.weeks, of(before.tally), of(after.tally));
       const further = of(before.tally)(week) > 0 ? 'further ' : '';
-      return `${change}, stock would be ${further}below its safety of ${amount(safety, unit)} in week ${week}.`;
+      return sentence`${change}, stock would be ${further}below its safety of ${amount(safety, unit)} in ${inWeek(week)}.`;
     }
-    case 'break':
-      return `${change}, the price of ${order.offer.priceOf[order.packs]! < order.offer.priceOf[1]! ? 'so many packs' : 'a pack'} would be lost.`;
+    case 'break': {
+      const packs = order.offer.priceOf[order.packs]! < order.offer.priceOf[1]! ? 'so many packs' : 'a pack';
+      return sentence`${change}, the price of ${packs} would be lost.`;
+    }
     case 'minimum':
-      return `${change}, the order would be below the minimum of ${model.problem.suppliers[supplier]!.id}.`;
+      return sentence`${change}, the order would be below the minimum of ${model.problem.suppliers[supplier]!.id}.`;
     case 'fee': {
       const others = plans.flatMap(({ orders }) =>
         orders.filter((other) => other !== order && other.week === order.week && other.offer.supplier === supplier),
       );
       return others.length > 0
-        ? `${change}, it would need a delivery of its own: it comes with others of ${model.problem.suppliers[supplier]!.id}.`
-        : `${change}, its delivery would cost more.`;
+        ? sentence`${change}, it would need a delivery of its own: it comes with others of ${model.problem.suppliers[supplier]!.id}.`
+        : sentence`${change}, its delivery would cost more.`;
     }
   }
 }
 
-export function reasonOf(model: Model, plans: readonly ItemPlan[], item: Item, at: number): string {
+export function reasonOf(model: Model, plans: readonly ItemPlan[], item: Item, at: number): Sentence {
   const plan = plans[item.index]!;
   const order = plan.orders[at]!;
   const before = countedOf(model, item, plan);
@@ -129,12 +133,12 @@ export function reasonOf(model: Model, plans: readonly ItemPlan[], item: Item, a
   const later = changedTo({ ...order, week: order.week + 1 });
   const byLater = most(rises(model, plans, item, before, later, order));
   if (byLater.micro > 0) {
-    return sentence(model, item, plans, at, byLater.part, before, later, 'Ordered a week later');
+    return saidOf(model, item, plans, at, byLater.part, before, later, 'Ordered a week later');
   }
   const isMore = order.packs > fewestPacks(item, order.offer);
   const fewer = changedTo(isMore ? { ...order, packs: order.packs - 1 } : null);
   const byFewer = most(rises(model, plans, item, before, fewer, order));
   const change = isMore ? 'With one pack fewer' : 'Without it';
-  if (byFewer.micro > 0) return sentence(model, item, plans, at, byFewer.part, before, fewer, change);
-  return 'Neither a later order nor a smaller one costs more by itself; together with the other orders this is the cheapest found.';
+  if (byFewer.micro > 0) return saidOf(model, item, plans, at, byFewer.part, before, fewer, change);
+  return sentence`Neither a later order nor a smaller one costs more by itself; together with the other orders this is the cheapest found.`;
 }

@@ -1,6 +1,7 @@
 // What the purchase programme is given and what it answers, by the names of the command's JSON.
 // Quantities are whole base units of an item (dry g, plates); money is whole minor units of one currency; rates end in
 // Micro: millionths of a minor unit, for one base unit (and week). Weeks count from 1.
+import type { Sentence } from './words.ts';
 
 /** What a new lot costs before it may be used. */
 export interface LotCheck {
@@ -137,6 +138,8 @@ export interface PurchaseOrder {
   readonly price: number;
   /** One sentence. */
   readonly reason: string;
+  /** The same by its parts. */
+  readonly reasonParts: Sentence;
 }
 
 export interface PurchaseAnswer {
@@ -159,6 +162,8 @@ export interface PurchaseAnswer {
   readonly nextLotBy: readonly { readonly item: string; readonly arriveBy: number; readonly releasedBy: number }[];
   /** One sentence each. */
   readonly warnings: readonly string[];
+  /** The same by their parts. */
+  readonly warningParts: readonly Sentence[];
 }
 
 /** Who waits for the plan: asked now and then, and told. The programme itself knows no clock. */
