@@ -1,2 +1,3 @@
 // What other rooms may ask of needs.
 export { needAmounts } from './amounts.ts';
+export { planBroughtUp } from './current.ts';
