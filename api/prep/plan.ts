@@ -1,11 +1,11 @@
 // Planning anew: all open needs together, within the transaction that moved something. Steps that were begun stay;
 // rows that do not change are not written, so that calendars and printed sheets see only what moved.
 import { Prisma, type Need, type PrepStep } from '../database/generated/sqlite/client.ts';
-import { sharesFitted } from '../purchasing/service.ts';
 import { planNeeds, type Outcome } from '../science/prep/plan.ts';
 import type { PlannedStep, PrepResources } from '../science/prep/stages.ts';
 import { holdsMade, needLetGo, nothingGrams } from '../stock/service.ts';
 import { newId, type Work } from '../work.ts';
+import { broughtUpBefore } from './before-plan.ts';
 import { chainOf, type Chain } from './chain.ts';
 import { described, type Describing } from './describe.ts';
 import { detailOf, type StepDetail } from './detail.ts';
@@ -235,7 +235,7 @@ async function stocked(work: Work, prep: PrepFacts): Promise<{ lacking: Map<stri
 export async function replanned(work: Work, lab: LabFacts): Promise<void> {
   const { tx, labId, now } = work;
   await pastLetGo(work, lab);
-  await sharesFitted(work, lab);
+  await broughtUpBefore(work, lab);
   const needs = await openNeeds(tx, labId, now);
   const before = await factsOf(tx, lab, needs, now);
   const { lacking, isMoved } = await stocked(work, before);

@@ -1,5 +1,6 @@
 // What is kept for campaigns cut down to what they still take: weeks go by, and needs give back what they had beyond a share.
 import type { Campaign } from '../database/generated/sqlite/client.ts';
+import { onReplan } from '../prep/service.ts';
 import { nothingGrams, shareLeft } from '../stock/service.ts';
 import type { Transaction, Work } from '../work.ts';
 import { inOrder, type LabOf, stockOf, usableShare } from './keep.ts';
@@ -60,3 +61,5 @@ export async function surplusShares(tx: Transaction, lab: LabOf, now: Date): Pro
 export async function sharesFitted(work: Work, lab: LabOf): Promise<void> {
   for (const { share, left } of await surplusShares(work.tx, lab, work.now)) await shareLeft(work, share, left);
 }
+
+onReplan(sharesFitted);

@@ -1,2 +1,0 @@
-// What other rooms may ask of campaigns.
-export { sharesFitted } from './fit.ts';
