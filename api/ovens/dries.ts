@@ -62,8 +62,8 @@ function minutesIn(
   oven: OvenWithCare,
   dries: Dries,
   material: Material,
-  facts: { vapourPa: ReadonlyMap<string, number | null> },
-  areaCm2: number,
+  vapourPa: ReadonlyMap<string, number | null>,
+  layerCm2: (oven: OvenWithCare) => number,
 ): readonly [number, number] | string {
   const { hotMinutes, heatUpMinutes, depthMm, isAsked } = dries;
   const [least, longest] = hotMinutes;
@@ -79,8 +79,8 @@ function minutesIn(
     temperatureC,
     oven,
     isVacuum: dries.vacuum,
-    trayAreaM2: Math.min(areaCm2, oven.shelves * oven.shelfAreaCm2) / 1e4,
-    roomVapourPa: facts.vapourPa.get(oven.roomId) ?? null,
+    trayAreaM2: layerCm2(oven) / 1e4,
+    roomVapourPa: vapourPa.get(oven.roomId) ?? null,
   };
   const model = ovenMinutes(of, material.target);
   if (!model) {
@@ -103,15 +103,15 @@ function minutesIn(
   return [minutes, minutes + apart];
 }
 
-/** Ovens in which it gets dry, and minutes that are enough in each of them; or why there is none. */
+/** Ovens in which it gets dry, and minutes that are enough in each of them; or why there is none. `layerCm2`: what lies in an oven at once. */
 export function minutesInAll(
   ovens: readonly OvenWithCare[],
   dries: Dries,
   material: Material,
-  facts: { vapourPa: ReadonlyMap<string, number | null> },
-  areaCm2: number,
+  vapourPa: ReadonlyMap<string, number | null>,
+  layerCm2: (oven: OvenWithCare) => number,
 ): { ovens: OvenWithCare[]; minutes: readonly [number, number] } | string {
-  const each = ovens.map((oven) => ({ oven, minutes: minutesIn(oven, dries, material, facts, areaCm2) }));
+  const each = ovens.map((oven) => ({ oven, minutes: minutesIn(oven, dries, material, vapourPa, layerCm2) }));
   const able = each.flatMap(({ oven, minutes }) => (typeof minutes === 'string' ? [] : [{ oven, minutes }]));
   if (able.length === 0)
     return each.flatMap(({ minutes }) => (typeof minutes === 'string' ? [minutes] : []))[0] ?? 'no oven';

@@ -39,14 +39,18 @@ export const standsInRack = (
   shelfHeightMm: number,
 ): boolean => plate.backing !== 'PLASTIC' && shelfHeightMm >= (plate.plateHeightMm ?? usualPlateMm) + rackHeadroomMm;
 
+/** The face of one plate, cm²: so much layer gives off water. */
+export const plateFaceCm2 = (plate: { plateWidthMm: number | null; plateHeightMm: number | null }): number =>
+  ((plate.plateWidthMm ?? usualPlateMm) * (plate.plateHeightMm ?? usualPlateMm)) / 100;
+
 /** Shelf area of one plate, cm²: its place in a rack, or its face where it lies flat. */
 export function plateAreaCm2(
   plate: { plateWidthMm: number | null; plateHeightMm: number | null; backing: string | null },
   shelfHeightMm: number,
 ): number {
-  const width = plate.plateWidthMm ?? usualPlateMm;
+  const face = plateFaceCm2(plate);
   const height = plate.plateHeightMm ?? usualPlateMm;
-  return (width * (standsInRack(plate, shelfHeightMm) ? rackPitchMm : height)) / 100;
+  return standsInRack(plate, shelfHeightMm) ? (face * rackPitchMm) / height : face;
 }
 
 export interface Share {

@@ -2,16 +2,21 @@
 import { freeOfLoads } from './amounts.ts';
 import { driesOf, minutesInAll, type Dries } from './dries.ts';
 import type { Facts, Material, OvenWithCare, RequestRow } from './facts.ts';
-import { gramShares, plateAreaCm2, plateShares, trayAreaCm2, usualDepthMm, type Family, type Share } from './rules.ts';
+import {
+  gramShares,
+  plateAreaCm2,
+  plateFaceCm2,
+  plateShares,
+  trayAreaCm2,
+  usualDepthMm,
+  type Family,
+  type Share,
+} from './rules.ts';
 
-export interface Wanted extends Share {
+export interface Wanted extends Share, Timed {
   request: RequestRow;
   material: Material;
-  dries: Dries;
-  /** In the oven from cold to done, least and most: enough in whichever of the ovens. */
-  minutes: readonly [number, number];
   family: Family;
-  ovens: OvenWithCare[];
 }
 
 export interface LeftOut {
@@ -37,22 +42,47 @@ function takers(ovens: readonly OvenWithCare[], dries: Dries): OvenWithCare[] | 
 const areaOf = (dryGrams: number | null, { bulkDensityKgPerM3 }: Material, { depthMm }: Dries): number =>
   trayAreaCm2(dryGrams ?? 0, bulkDensityKgPerM3, depthMm ?? usualDepthMm);
 
+export interface Timed {
+  dries: Dries;
+  ovens: OvenWithCare[];
+  /** In the oven from cold to done, least and most: enough in whichever of the ovens. */
+  minutes: readonly [number, number];
+}
+
+/** Which ovens get so much of something dry, and in how long; or why none does. */
+export function timed(
+  asked: Parameters<typeof driesOf>[0],
+  amount: { dryGrams: number | null; plates: number | null },
+  material: Material,
+  { ovens, vapourPa }: Pick<Facts, 'ovens' | 'vapourPa'>,
+): Timed | string {
+  const dries = driesOf(asked, material);
+  if (typeof dries === 'string') return dries;
+  const hot = material.how.refusal(dries.temperatureC[0]);
+  if (hot) return hot;
+  const bearing = takers(ovens, dries);
+  if (typeof bearing === 'string') return bearing;
+  const { container } = material;
+  const layerCm2 = (oven: OvenWithCare): number => {
+    const shelves = ovenAreaCm2(oven);
+    if (amount.plates === null) return Math.min(areaOf(amount.dryGrams, material, dries), shelves);
+    const most = Math.floor(shelves / plateAreaCm2(container, oven.shelfHeightMm) + 1e-9);
+    return Math.min(amount.plates, most) * plateFaceCm2(container);
+  };
+  const found = minutesInAll(bearing, dries, material, vapourPa, layerCm2);
+  return typeof found === 'string' ? found : { dries, ...found };
+}
+
 /** A request's loads that are still to be placed; or why there can be none. */
 export function loadsOf(
   request: RequestRow,
   facts: Pick<Facts, 'ovens' | 'materialOf' | 'requests' | 'vapourPa'>,
 ): Wanted[] | LeftOut {
   const material = facts.materialOf(request.container);
-  const dries = driesOf(request, material);
-  if (typeof dries === 'string') return { request, why: dries };
-  const hot = material.how.refusal(dries.temperatureC[0]);
-  if (hot) return { request, why: hot };
-  const bearing = takers(facts.ovens, dries);
-  if (typeof bearing === 'string') return { request, why: bearing };
   const amount = freeOfLoads(request, facts.requests);
-  const timed = minutesInAll(bearing, dries, material, facts, areaOf(amount.dryGrams, material, dries));
-  if (typeof timed === 'string') return { request, why: timed };
-  const { ovens, minutes } = timed;
+  const found = timed(request, amount, material, facts);
+  if (typeof found === 'string') return { request, why: found };
+  const { dries, ovens, minutes } = found;
   const largest = ovens.reduce((best, oven) => (ovenAreaCm2(oven) > ovenAreaCm2(best) ? oven : best));
   const room = { areaCm2: ovenAreaCm2(largest), shelfCm2: largest.shelfAreaCm2 };
   const shares =

@@ -8,8 +8,9 @@ import { said } from '../stock/service.ts';
 import { planBroughtUp } from './current.ts';
 import { amountOf, factsOf, preparedOf, type Stocked, withStock } from './facts.ts';
 import { columnsOf, checkTime } from './need-columns.ts';
+import { groundOf } from './ground.ts';
 import { lackWords, obstacleIn, type Obstacle } from './obstacle.ts';
-import { groundOf, openNeeds, plannedNeeds } from './plan.ts';
+import { openNeeds, plannedNeeds } from './plan.ts';
 import { Shelf } from './reserve.ts';
 import { needFields, type NeedSaid } from './said.ts';
 

@@ -1,20 +1,12 @@
 // The oven and its cooling: what is left of them.
-import type { PrepResources } from '../science/prep/stages.ts';
 import { amountOf, type NeedFacts } from './facts.ts';
 import { minuteOf } from './hours.ts';
 import { isGoodAt } from './rules.ts';
-import type { OvenSpan } from './ovens.ts';
 import { type Building, latest, five, running } from './chain-building.ts';
-import { ovenStage } from './chain-oven.ts';
+import { type InOvens, ovenStage } from './chain-oven.ts';
 
 /** The oven and its cooling. */
-export function drying(
-  of: Building,
-  facts: NeedFacts,
-  resources: PrepResources,
-  spans: readonly OvenSpan[],
-  isClean: boolean,
-): void {
+export function drying(of: Building, facts: NeedFacts, ovens: InOvens, isClean: boolean): void {
   const { need, kept, how } = facts;
   const isPlates = need.kind === 'PLATES';
   const isPacked = kept.some(({ container }) => container.kind === 'COLUMN');
@@ -31,7 +23,7 @@ export function drying(
   );
   if (wet.length > 0 || kept.length === 0) {
     const amount = kept.length === 0 && isPlates ? amountOf(facts) : wet.reduce((sum, one) => sum + one.amount, 0);
-    const stage = amount > 0 ? ovenStage(facts, amount, resources, spans) : null;
+    const stage = amount > 0 ? ovenStage(facts, amount, ovens) : null;
     if (stage) of.stages.push(stage);
     return;
   }

@@ -3,6 +3,7 @@ import { plateAreaCm2, trayAreaCm2, usualDepthMm } from '../ovens/service.ts';
 import { loadsOf } from '../science/prep/loads.ts';
 import type { PrepOven, PrepResources, Stage } from '../science/prep/stages.ts';
 import type { NeedFacts } from './facts.ts';
+import type { Heat } from './heat.ts';
 import type { OvenSpan } from './ovens.ts';
 import { five, handsMinutes } from './chain-building.ts';
 
@@ -19,30 +20,34 @@ function ovenArea(facts: NeedFacts, amount: number, ovens: readonly PrepOven[]):
   return amount * plateAreaCm2(plate, Math.min(...(heights.length > 0 ? heights : [0])));
 }
 
-export function ovenStage(
-  facts: NeedFacts,
-  amount: number,
-  resources: PrepResources,
-  spans: readonly OvenSpan[],
-): Stage | null {
+/** Ovens, what stands in them already, and how long it has to be there. */
+export interface InOvens {
+  resources: PrepResources;
+  spans: readonly OvenSpan[];
+  heat: Heat | null;
+}
+
+export function ovenStage(facts: NeedFacts, amount: number, { resources, spans, heat }: InOvens): Stage | null {
   const { recipe } = facts.how;
-  if (!recipe) return null;
+  if (!recipe || !heat) return null;
   // A recipe without vacuum is met by any oven; foil and film dry as well in air.
   const needsVacuum = recipe.vacuum && (facts.need.kind !== 'PLATES' || recipe.dries === 'glass');
   const isVacuum = needsVacuum ? true : null;
   // Loads as large as fits into the largest oven that may take them at all.
-  const fits = resources.ovens.filter((oven) => isVacuum === null || oven.isVacuum === isVacuum);
+  const fits = resources.ovens.filter(
+    (oven) => (isVacuum === null || oven.isVacuum === isVacuum) && (heat.ovens?.includes(oven.id) ?? true),
+  );
   const largest = Math.max(1, ...fits.map(({ capacity }) => capacity));
   const loads = loadsOf(ovenArea(facts, amount, fits), largest);
-  const heated = five(recipe.heatUpMinutes);
   return {
     kind: 'OVEN',
     loads,
     ofLoads: loads.length,
-    least: heated + five(recipe.minutes[0]),
-    most: heated + five(recipe.minutes[1]) + 5,
+    least: five(heat.minutes[0]),
+    most: five(heat.minutes[1]) + 5,
     temperatureC: recipe.temperatureC,
     isVacuum,
+    ...(heat.ovens ? { ovens: heat.ovens } : {}),
     handsMinutes,
     coolMinutes: five(recipe.coolDownMinutes),
     given: spans

@@ -1,9 +1,10 @@
 // A need as the planner takes it: what is still to do, from when on, and what goes on meanwhile.
 import type { PrepStepKind } from '../database/generated/sqlite/client.ts';
-import type { PlannedStep, PrepNeed, PrepResources } from '../science/prep/stages.ts';
+import type { PlannedStep, PrepNeed } from '../science/prep/stages.ts';
 import type { NeedFacts, PrepFacts } from './facts.ts';
 import { minuteOf } from './hours.ts';
-import type { OvenSpan } from './ovens.ts';
+import type { Ground } from './ground.ts';
+import type { Heat } from './heat.ts';
 import { five, type Building } from './chain-building.ts';
 import { washing } from './chain-wash.ts';
 import { drying } from './chain-dry.ts';
@@ -26,14 +27,14 @@ export interface Chain {
 export function chainOf(
   facts: NeedFacts,
   prep: PrepFacts,
-  resources: PrepResources,
-  spans: readonly OvenSpan[],
+  { resources, spans }: Pick<Ground, 'resources' | 'spans'>,
+  heat: Heat | null,
 ): Chain {
   const { need, kept } = facts;
   const floor = five(minuteOf(prep.now) + 0.999);
   const of: Building = { stages: [], running: [], takes: [], done: new Map(), floor, keepsFrom: null };
   const isClean = washing(of, facts, prep, resources);
-  drying(of, facts, resources, spans, isClean);
+  drying(of, facts, { resources, spans, heat }, isClean);
   equilibrating(of, facts, prep);
   packing(of, facts, prep);
   of.stages.push({ kind: 'HAND_OVER', minutes: handOverMinutes, restMinutes: 0 });

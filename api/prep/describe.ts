@@ -1,10 +1,13 @@
 // What each step takes and leaves: solvents by load, waste by stream, heat, depth, cautions.
+import { usualDepthMm } from '../ovens/service.ts';
 import { loadsOf } from '../science/prep/loads.ts';
 import { millilitres, partsOf, wasteOf } from '../science/prep/solvents.ts';
 import type { PlannedStep } from '../science/prep/stages.ts';
+import { five } from './chain-building.ts';
 import { ovenCautions, solventCautions, washCautions } from './cautions.ts';
 import { plainDetail, type StepDetail } from './detail.ts';
 import { amountOf, type NeedFacts } from './facts.ts';
+import type { Heat } from './heat.ts';
 import type { PrepSettings } from './settings.ts';
 import { preWashOf } from './washed-in.ts';
 
@@ -12,6 +15,10 @@ export interface Describing {
   settings: PrepSettings;
   ovenNames: ReadonlyMap<string, string>;
   roomName: string | null;
+}
+
+interface OfNeed extends Describing {
+  heat: Heat | null;
 }
 
 const whole = (ml: number): number => (ml >= 100 ? Math.ceil(ml / 10) * 10 : Math.ceil(ml));
@@ -37,7 +44,7 @@ function washed(facts: NeedFacts, { load }: PlannedStep, settings: PrepSettings)
   };
 }
 
-function heated(facts: NeedFacts, step: PlannedStep, { ovenNames }: Describing): StepDetail {
+function heated(facts: NeedFacts, step: PlannedStep, { ovenNames, heat }: OfNeed): StepDetail {
   const { need, how, kept, sorbentClass } = facts;
   const isPlates = need.kind === 'PLATES';
   const { recipe } = how;
@@ -50,9 +57,9 @@ function heated(facts: NeedFacts, step: PlannedStep, { ovenNames }: Describing):
     plates: isPlates ? Math.ceil(amount / step.loads) : null,
     dryGrams: isPlates ? null : amount / step.loads,
     temperatureC: recipe?.temperatureC[0] ?? null,
-    minutes: recipe?.minutes[0] ?? null,
+    minutes: heat ? five(heat.minutes[0]) : null,
     isVacuum,
-    depthMm: isPlates ? null : (recipe?.depthMm ?? null),
+    depthMm: isPlates ? null : (recipe?.depthMm ?? usualDepthMm),
     cautions: ovenCautions({
       backing: isPlates ? (kept[0]?.container.backing ?? need.backing ?? 'GLASS') : null,
       isVacuum,
@@ -83,7 +90,7 @@ function conditioned({ need, column, sorbentClass }: NeedFacts, { settings }: De
 }
 
 /** What stands beside a step. */
-export function described(facts: NeedFacts, step: PlannedStep, by: Describing): StepDetail {
+export function described(facts: NeedFacts, step: PlannedStep, by: OfNeed): StepDetail {
   const { need, column } = facts;
   const { settings } = by;
   const isPlates = need.kind === 'PLATES';

@@ -6,14 +6,16 @@ import { type Doing, noted } from './doing.ts';
 export async function ovenDone(doing: Doing): Promise<void> {
   const { work, need, by, detail } = doing;
   const own = need.kind === 'PLATES' ? await platesApart(doing) : await sorbentApart(doing);
-  const ovens = await work.tx.oven.findFirst({ where: { id: detail.ovenId ?? '', labId: work.labId } });
+  const oven = await work.tx.oven.findFirst({ where: { id: detail.ovenId ?? '', labId: work.labId } });
   for (const container of own) {
     const said = {
       temperatureC: by.temperatureC ?? detail.temperatureC,
       minutes: by.minutes ?? detail.minutes,
       vacuum: detail.isVacuum ?? false,
       waterFraction: by.waterFraction ?? null,
-      ...(ovens ? { oven: ovens.name } : {}),
+      depthMm: detail.depthMm,
+      ...(oven ? { oven: oven.name, fan: oven.hasFan, waterMbar: oven.waterMbar } : {}),
+      ...(oven && detail.isVacuum ? { pressureMbar: oven.pressureMbar } : {}),
     };
     const recorded = await happened(work, { type: 'DRIED', container, at: by.at, note: by.note ?? null, said });
     noted(doing, recorded);

@@ -14,6 +14,8 @@ export interface Ovens {
   ovens: PrepOven[];
   spans: OvenSpan[];
   names: Map<string, string>;
+  /** As they are described; empty where none is. */
+  described: readonly OvenWithCare[];
 }
 
 /** When somebody works, between two instants. */
@@ -76,7 +78,7 @@ export async function ovensOf(
   ]);
   if (rows.length === 0) {
     const ovens = granted(settings, working.open);
-    return { ovens, spans: [], names: new Map(ovens.map(({ id }) => [id, id])) };
+    return { ovens, spans: [], names: new Map(ovens.map(({ id }) => [id, id])), described: [] };
   }
   const all = rows.map((oven) => {
     const out = outagesOf(oven, working);
@@ -99,5 +101,6 @@ export async function ovensOf(
     ovens: all.map(({ prep }) => prep),
     spans: all.flatMap(({ spans }) => spans),
     names: new Map(rows.map(({ id, name }) => [id, name])),
+    described: rows,
   };
 }

@@ -2,7 +2,7 @@
 // rows that do not change are not written, so that calendars and printed sheets see only what moved.
 import { Prisma, type Need, type PrepStep } from '../database/generated/sqlite/client.ts';
 import { planNeeds, type Outcome } from '../science/prep/plan.ts';
-import type { PlannedStep, PrepResources } from '../science/prep/stages.ts';
+import type { PlannedStep } from '../science/prep/stages.ts';
 import { holdsMade, needLetGo, nothingGrams } from '../stock/service.ts';
 import { newId, type Work } from '../work.ts';
 import { broughtUpBefore } from './before-plan.ts';
@@ -10,38 +10,17 @@ import { chainOf, type Chain } from './chain.ts';
 import { described, type Describing } from './describe.ts';
 import { detailOf, type StepDetail } from './detail.ts';
 import { amountOf, factsOf, type LabFacts, type NeedFacts, type PrepFacts, type Reader } from './facts.ts';
-import { instantOf, minuteOf, workingMinutes } from './hours.ts';
+import { type Ground, groundOf } from './ground.ts';
+import { type Heat, heatOf } from './heat.ts';
+import { instantOf, minuteOf } from './hours.ts';
 import { lackWords, missedWords, obstacleIn, type Obstacle } from './obstacle.ts';
-import { ovensOf, type OvenSpan } from './ovens.ts';
 import { pastLetGo } from './overdue.ts';
 import { requestsKept } from './requests.ts';
 import { reserved, Shelf, type Keeps } from './reserve.ts';
-import { prepSettingsOf } from './settings.ts';
-
-const dayMs = 86_400_000;
-/** Working hours are laid out so far: back, for what should have begun; forward, for first times and far needs. */
-const backDays = 30;
-const aheadDays = 35;
-
-export interface Ground {
-  resources: PrepResources;
-  spans: OvenSpan[];
-  ovenNames: Map<string, string>;
-}
-
-/** Who works when, and what there is, around some times. */
-export async function groundOf(reader: Reader, lab: LabFacts, now: Date, last: Date): Promise<Ground> {
-  const settings = prepSettingsOf(lab.settings);
-  const from = new Date(now.getTime() - backDays * dayMs);
-  const to = new Date(Math.max(now.getTime(), last.getTime()) + aheadDays * dayMs);
-  const open = workingMinutes(lab, settings.daysOff, from, to);
-  const { ovens, spans, names } = await ovensOf(reader, lab, settings, now, { open, from, to });
-  const { people: hands, tanks, hoodPlaces } = settings;
-  return { resources: { open, hands, tanks, hoodPlaces, ovens }, spans, ovenNames: names };
-}
 
 export interface Planned {
   facts: NeedFacts;
+  heat: Heat | null;
   chain: Chain;
   outcome: Outcome | null;
   obstacle: Obstacle | null;
@@ -51,7 +30,10 @@ export interface Planned {
 
 /** Plans needs on plain facts; what has no stock has its obstacle already and is not planned. */
 export function plannedNeeds(prep: PrepFacts, ground: Ground, lacking: ReadonlyMap<string, Obstacle>): Planned[] {
-  const chains = prep.needs.map((facts) => ({ facts, chain: chainOf(facts, prep, ground.resources, ground.spans) }));
+  const chains = prep.needs.map((facts) => {
+    const heat = heatOf(facts, ground.described);
+    return { facts, heat, chain: chainOf(facts, prep, ground, heat) };
+  });
   const able = chains.filter(({ facts }) => !lacking.has(facts.need.id));
   const outcomes = new Map(
     planNeeds(
@@ -59,13 +41,14 @@ export function plannedNeeds(prep: PrepFacts, ground: Ground, lacking: ReadonlyM
       ground.resources,
     ).map((outcome) => [outcome.needId, outcome]),
   );
-  return chains.map(({ facts, chain }): Planned => {
+  return chains.map(({ facts, heat, chain }): Planned => {
     const outcome = outcomes.get(facts.need.id) ?? null;
     const lack = lacking.get(facts.need.id) ?? null;
-    if (!outcome) return { facts, chain, outcome, obstacle: lack, firstPossible: null, steps: [] };
+    if (!outcome) return { facts, heat, chain, outcome, obstacle: lack, firstPossible: null, steps: [] };
     if (outcome.steps) {
       return {
         facts,
+        heat,
         chain,
         outcome,
         obstacle: null,
@@ -80,6 +63,7 @@ export function plannedNeeds(prep: PrepFacts, ground: Ground, lacking: ReadonlyM
     };
     return {
       facts,
+      heat,
       chain,
       outcome,
       obstacle: missedWords(outcome.obstacle, prep.lab.timeZone, outcome.firstPossible === null ? atMost : null),
@@ -111,7 +95,7 @@ const sameStep = (row: PrepStep, step: PlannedStep, detail: StepDetail): boolean
 async function stepsKept(work: Work, planned: Planned, by: Describing): Promise<Prisma.PrepStepCreateManyInput[]> {
   const made: Prisma.PrepStepCreateManyInput[] = [];
   const { tx, labId, now } = work;
-  const { facts, chain } = planned;
+  const { facts, heat, chain } = planned;
   const { need } = facts;
   const wanted = new Map(numbered(planned.steps).map((step) => [keyOf(step), step]));
   for (const row of facts.steps) {
@@ -132,7 +116,7 @@ async function stepsKept(work: Work, planned: Planned, by: Describing): Promise<
   for (const [key, step] of wanted) {
     const row = facts.steps.find((each) => keyOf(each) === key);
     if (row?.doneAt && !hasEvents(row)) continue;
-    const detail = described(facts, step, by);
+    const detail = described(facts, step, { ...by, heat });
     const data = {
       loads: step.loads,
       startAt: instantOf(step.start),

@@ -101,7 +101,7 @@ builder.node(PrepStepRef, {
     }),
     minutes: t.float({
       nullable: true,
-      description: 'Minutes at temperature, or of conditioning.',
+      description: 'Minutes in the oven, heating up included; or of conditioning.',
       resolve: ({ detail }) => detailOf(detail).minutes,
     }),
     isVacuum: t.boolean({

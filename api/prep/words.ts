@@ -38,7 +38,7 @@ function tail({ kind }: Named, detail: StepDetail): string {
     case 'OVEN':
       return [
         temperatureC === null ? '' : `${temperatureC} °C`,
-        minutes === null ? '' : `${minutes} min once hot`,
+        minutes === null ? '' : `${minutes} min in the oven`,
         isVacuum ? 'vacuum' : '',
         depthMm === null ? '' : `at most ${depthMm} mm deep`,
       ]

@@ -69,6 +69,40 @@ describeEngines('the ovens of a prep', (engine) => {
     expect(ovenStep(need).place).toBe('vacuum oven');
   });
 
+  it('the sheet keeps sorbent in as long as the plan of the ovens does, longer where it lies deep; a tick says how deep', async () => {
+    await ovens.oven();
+    const drum = await world.drum(600, { basis: 'DRY' });
+    const stay = async (depthMm: number, day: number) => {
+      await world.tell('setRecipe', { dries: 'silica', depthMm }, '__typename');
+      const about = { kind: 'SORBENT', dryGrams: 200, sorbent: 'Silica 40–63 µm', forWhom: `${depthMm} mm` };
+      const asked = `need { id steps { id kind minutes startAt endAt } }`;
+      const { need } = await world.tell<{ need: { id: string; steps: (SeenStep & { minutes: number })[] } }>(
+        'addNeed',
+        { ...about, at: on(day, '17:00') },
+        asked,
+      );
+      const step = need.steps.find(({ kind }) => kind === 'OVEN');
+      if (!step) throw new Error('no oven');
+      const { runs } = await ovens.plan();
+      const run = runs.find(({ loads }) => loads.some(({ container }) => container.label === drum.label));
+      if (!run) throw new Error('no run');
+      const planned = (Date.parse(run.plannedEnd) - Date.parse(run.plannedStart)) / minute;
+      expect(step.minutes).toBe(5 * Math.ceil(planned / 5));
+      expect((Date.parse(step.endAt) - Date.parse(step.startAt)) / minute).toBeGreaterThanOrEqual(planned);
+      return { minutes: step.minutes, step: step.id, need: need.id };
+    };
+    const shallow = await stay(10, 3);
+    await world.tell('dropNeed', { id: shallow.need }, '__typename');
+    const deep = await stay(30, 4);
+    expect(deep.minutes).toBeGreaterThan(shallow.minutes);
+    await world.tell('tickStep', { id: deep.step }, '__typename');
+    const { needs } = await world.ask<{
+      needs: { kept: { container: { timeline: { nodes: { sentence: string }[] } } }[] }[];
+    }>('{ needs { kept { container { timeline { nodes { sentence } } } } } }');
+    const told = needs.flatMap(({ kept }) => kept.flatMap(({ container }) => container.timeline.nodes));
+    expect(told.filter(({ sentence }) => sentence.includes(`for ${deep.minutes} min 30 mm deep`))).toHaveLength(1);
+  });
+
   it('nobody comes to an oven with hours of its own on a day off', async () => {
     await ovens.oven({ hours: [{ days: everyDay, from: '06:00', to: '10:00' }] });
     await world.tell('setPrepSettings', { daysOff: ['2026-03-04'] }, '__typename');

@@ -128,6 +128,7 @@ function washPlaced(ledger: Ledger, stage: WashStage, deadline: number, floor: n
 
 const fitsOven = (oven: PrepOven, stage: OvenStage, amount: number): boolean =>
   amount <= oven.capacity &&
+  (stage.ovens?.includes(oven.id) ?? true) &&
   (stage.isVacuum === null || stage.isVacuum === oven.isVacuum) &&
   Math.max(oven.temperatureC[0], stage.temperatureC[0]) <= Math.min(oven.temperatureC[1], stage.temperatureC[1]);
 

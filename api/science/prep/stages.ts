@@ -33,6 +33,8 @@ export interface OvenStage {
   readonly temperatureC: readonly [number, number];
   /** Null: either will do. */
   readonly isVacuum: boolean | null;
+  /** Ids of those in which it gets ready in that time; absent: in all. */
+  readonly ovens?: readonly string[];
   readonly handsMinutes: number;
   readonly coolMinutes: number;
   /** Where and when it goes in already, by load: an oven run that stands. */
