@@ -4,6 +4,7 @@ import { countQuantile } from '../science/distributions/counts.ts';
 import { fewestWeeks, forecastOf } from '../science/demand/forecast.ts';
 import type { Lead } from '../science/demand/lead.ts';
 import { BadInput } from '../bad-input.ts';
+import { bar } from './bar.ts';
 import { endWith } from './ending.ts';
 import { askedOf } from './demand/options.ts';
 import { historiesOf, type History } from './demand/table.ts';
@@ -54,13 +55,14 @@ async function run(words: readonly string[]): Promise<number> {
   const text = await readFile(file, 'utf8').catch(() => {
     throw new BadInput(`invalid FILE: ${file}, expected a file that can be read`);
   });
-  console.log(
-    JSON.stringify(
-      historiesOf(text).map((history) => answer(history, lead)),
-      null,
-      2,
-    ),
-  );
+  const histories = historiesOf(text);
+  const { progress, stop } = bar('Forecasting');
+  const answers = histories.map((history, i) => {
+    progress(i / histories.length);
+    return answer(history, lead);
+  });
+  stop();
+  console.log(JSON.stringify(answers, null, 2));
   return 0;
 }
 

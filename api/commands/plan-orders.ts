@@ -2,6 +2,7 @@
 import loadHighs from 'highs';
 import { BadInput } from '../bad-input.ts';
 import { planPurchase } from '../science/purchase/programme.ts';
+import { bar } from './bar.ts';
 import { endWith } from './ending.ts';
 import { jsonFile } from './json.ts';
 import { planOrdersOf } from './plan-orders/input.ts';
@@ -13,11 +14,9 @@ async function run(args: readonly string[]): Promise<number> {
   const problem = planOrdersOf(raw);
   const from = performance.now();
   const seconds = () => (performance.now() - from) / 1000;
-  const answer = planPurchase(problem, await loadHighs(), {
-    seconds,
-    cancelled: () => false,
-    progress: () => undefined,
-  });
+  const { progress, stop } = bar('Planning');
+  const answer = planPurchase(problem, await loadHighs(), { seconds, cancelled: () => false, progress });
+  stop();
   // Sentences are said whole here; by their parts they are for programs that say days for weeks.
   const { status, cost, bound, gap, gapControllable, warningParts: _, ...rest } = answer;
   const orders = answer.orders.map(({ reasonParts: __, ...order }) => order);

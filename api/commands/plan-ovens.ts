@@ -1,37 +1,15 @@
 // `npm run --silent plan-ovens -- FILE.json`: which jobs dry together, in which oven and when, and how good that is, as JSON.
-import { SingleBar } from 'cli-progress';
 import { BadInput } from '../bad-input.ts';
 import { planApart, usualSeconds } from '../drying/planning/plan-apart.ts';
 import type { OvenAnswer } from '../science/ovens/answer.ts';
 import { budgetOf } from '../science/ovens/prepared.ts';
 import { isUnplaced } from '../science/ovens/schedule.ts';
+import { bar } from './bar.ts';
 import { endWith } from './ending.ts';
 import { jsonFile } from './json.ts';
 import { planOvensInput } from './plan-ovens/input.ts';
 import { planOptions } from './plan-ovens/options.ts';
 import { problemOf } from './plan-ovens/problem.ts';
-
-/** A plan that is sooner there than this needs no bar. */
-const barAfterMs = 1000;
-
-function bar(): { progress: (share: number) => void; stop: () => void } {
-  const from = performance.now();
-  const shown = new SingleBar({
-    format: 'Planning [{bar}] {percentage} %',
-    stream: process.stderr,
-    clearOnComplete: true,
-  });
-  let isShown = false;
-  return {
-    progress(share) {
-      if (!process.stderr.isTTY || performance.now() - from < barAfterMs) return;
-      if (!isShown) shown.start(100, 0);
-      isShown = true;
-      shown.update(Math.floor(100 * share));
-    },
-    stop: () => shown.stop(),
-  };
-}
 
 const answered = ({ batches, ...answer }: OvenAnswer, seconds: number): unknown => ({
   batches: batches.map(({ oven, jobs, start, end, temperatureC, setupMinutes, reason }) => ({
@@ -66,7 +44,7 @@ async function run(args: readonly string[]): Promise<number> {
   const problem = problemOf(input);
   const seconds = options.seconds ?? usualSeconds(problem.jobs.length);
   const weights = { lateJobs: 0, ovenMinutes: 0, setupMinutes: 0, setupCost: 0, ...input.weights };
-  const { progress, stop } = bar();
+  const { progress, stop } = bar('Planning');
   try {
     const task = { problem, objective, weights, seed: options.seed, ...budgetOf(seconds) };
     const answer = await planApart(task, { seconds, progress });
