@@ -3,6 +3,8 @@
 import type { Dice } from '../dice.ts';
 import { movesOf } from './moves.ts';
 import type { Sum } from '../timeline.ts';
+import type { Model } from '../model.ts';
+import type { Objective } from '../objective.ts';
 import type { Plan, Sequences } from './plan.ts';
 
 export interface Stage {
@@ -29,8 +31,10 @@ const movesAtOnce = 2000;
 const hoursBesideFigure = 0.02;
 const guideBesideFigure = 0.001;
 const minutesALoad = 0.25;
+/** So large that no saving of oven minutes pays for it. */
+const aboveCap = 1000;
 
-function totalOf(plan: Plan): Sum {
+export function totalOf(plan: Plan): Sum {
   const sum = { figure: 0, hours: 0, guide: 0 };
   plan.timeline.total(sum);
   return sum;
@@ -41,27 +45,54 @@ export function bestOf(plan: Plan): Best {
   return { figure, hours, loads: plan.loads(), sequences: plan.sequences() };
 }
 
-/** Anneals from where the plan stands; `best` is kept up to date. False when it was stopped. */
-export function anneal(plan: Plan, dice: Dice, stage: Stage, best: Best, stopped: (done: number) => boolean): boolean {
+export interface Cost {
+  readonly of: (sum: Sum, loads: number) => number;
+  /** No plan with such a figure or a larger one costs less. */
+  readonly mostFigure: (cost: number) => number;
+}
+
+/** What a stage makes small. Of oven minutes only plans count whose figure is no larger than the `cap`. */
+export function costOf({ of }: Stage, { isLargest }: Objective, cap: () => number): Cost {
+  if (of === 'hours') {
+    return {
+      of: (sum, loads) => sum.hours + minutesALoad * loads + aboveCap * Math.max(0, sum.figure - cap() - 1e-9),
+      mostFigure: (cost) => cap() + 1e-6 + cost / aboveCap,
+    };
+  }
+  const beside = isLargest ? 0 : hoursBesideFigure;
+  return {
+    of: (sum) => sum.figure + guideBesideFigure * sum.guide + beside * sum.hours,
+    mostFigure: (cost) => cost,
+  };
+}
+
+/** May any two jobs share a batch? */
+export const canShare = ({ apart, jobs }: Model): boolean =>
+  apart.some((one, at) => one === 0 && at % (jobs + 1) !== 0);
+
+export interface Done {
+  /** False when it was stopped. */
+  readonly isWhole: boolean;
+  /** How many changes were tried. */
+  readonly moves: number;
+}
+
+/** Anneals from where the plan stands; `best` is kept up to date. */
+export function anneal(plan: Plan, dice: Dice, stage: Stage, best: Best, stopped: (done: number) => boolean): Done {
   const { model, draft, timeline } = plan;
-  if (model.jobs === 0) return true;
-  const canShare = Array.from(model.apart).some((apart, at) => apart === 0 && at % (model.jobs + 1) !== 0);
+  if (model.jobs === 0) return { isWhole: true, moves: 0 };
   const ofHours = stage.of === 'hours';
-  const moves = movesOf(canShare, ofHours || timeline.kept !== null || timeline.objective.perBatchMinute > 0);
-  const { isLargest } = timeline.objective;
-  const energy = (figure: number, hours: number, guide: number, loads: number) =>
-    ofHours
-      ? hours + minutesALoad * loads
-      : figure + guideBesideFigure * guide + (isLargest ? 0 : hoursBesideFigure * hours);
-  const now = totalOf(plan);
+  const canWait = ofHours || timeline.kept !== null || timeline.objective.perBatchMinute > 0;
+  const moves = movesOf(canShare(model), canWait);
+  const cost = costOf(stage, timeline.objective, () => best.figure);
   let loads = plan.loads();
-  let current = energy(now.figure, now.hours, now.guide, loads);
+  let current = cost.of(totalOf(plan), loads);
   const cooling = Math.log(stage.cold / stage.warm) / Math.max(1, stage.moves);
   let temperature = stage.warm;
   for (let done = 0; done < stage.moves; done += 1) {
     if (done % movesAtOnce === 0) {
-      if (stopped(done)) return false;
-      if (!ofHours && best.figure <= stage.floor) return true;
+      if (stopped(done)) return { isWhole: false, moves: done };
+      if (!ofHours && best.figure <= stage.floor) return { isWhole: true, moves: done };
       temperature = stage.warm * Math.exp(cooling * done);
     }
     plan.begin();
@@ -71,7 +102,7 @@ export function anneal(plan: Plan, dice: Dice, stage: Stage, best: Best, stopped
     }
     const sum = draft.value();
     const loadsThen = loads + draft.made.length - draft.dropped.length;
-    const then = energy(sum.figure, sum.hours, sum.guide, loadsThen);
+    const then = cost.of(sum, loadsThen);
     const isTaken =
       (!ofHours || sum.figure <= best.figure + 1e-9) &&
       (then <= current || dice.unit() < Math.exp((current - then) / temperature));
@@ -89,7 +120,7 @@ export function anneal(plan: Plan, dice: Dice, stage: Stage, best: Best, stopped
       best.sequences = plan.sequences();
     }
   }
-  return true;
+  return { isWhole: true, moves: stage.moves };
 }
 
 export function isBetter(figure: number, hours: number, loads: number, best: Best): boolean {

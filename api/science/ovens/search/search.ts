@@ -3,8 +3,9 @@ import { diceOf } from '../dice.ts';
 import type { Kept } from '../kept.ts';
 import type { Model } from '../model.ts';
 import type { Objective } from '../objective.ts';
-import { anneal, type Best, bestOf } from './anneal.ts';
+import { anneal, type Best, bestOf, canShare, type Stage } from './anneal.ts';
 import { byUrgency, insertJobs } from './insert.ts';
+import { rebuild } from './rebuild.ts';
 import { Plan, type Sequences } from './plan.ts';
 
 export interface SearchTask {
@@ -29,12 +30,15 @@ export interface Watch {
   settled?: (best: Best) => void;
 }
 
-/** Temperatures as a share of what the mean job is worth in its own minutes. */
-const [warmShare, coldShare] = [0.15, 0.0004];
-/** Oven minutes: a share of the mean job's. */
-const [warmHours, coldHours] = [0.25, 0.004];
-const figureShare = 0.6;
-const rounds = 3;
+/** First and last temperatures as a share of what the mean job is worth in its own minutes. */
+const annealing = [0.15, 0.0004] as const;
+/** Where jobs share batches small moves alone get stuck: they begin hotter, and rebuilding goes on from there. */
+const [hotAnnealing, rebuilding] = [[1.5, 0.0004] as const, [0.5, 0.001] as const];
+/** The same for oven minutes, as a share of the mean job's. */
+const [hoursAnnealing, hoursRebuilding] = [[0.25, 0.004] as const, [0.3, 0.004] as const];
+/** Of all moves those for the figure, and of these the ones annealed where batches are rebuilt too. */
+const [figureShare, annealedShare] = [0.75, 0.4];
+const mostRounds = 3;
 
 const mean = (values: ArrayLike<number>): number => {
   let sum = 0;
@@ -65,32 +69,38 @@ export function search(model: Model, objective: Objective, task: SearchTask, wat
     byUrgency(model).filter((job) => plan.slotOf[job]! < 0),
   );
   const best = bestOf(plan);
-  const figureMoves = Math.round(
-    (objective.countsHours && objective.name === 'lateness' ? figureShare : 1) * task.moves,
-  );
-  const scale = scaleOf(model, objective);
-  let before = 0;
+  const shares = canShare(model);
+  let [before, isWhole] = [0, true];
   const stopped = (done: number) => {
     watch.progress(Math.min(1, (before + done) / task.moves));
     return watch.stopped();
   };
-  let isWhole = true;
-  for (let round = 0; round < rounds && isWhole && best.figure > task.floor; round += 1) {
-    const moves = Math.round(figureMoves / rounds);
-    const [warm, cold] = [(warmShare * scale) / (1 + round), coldShare * scale];
-    isWhole = anneal(plan, dice, { of: 'figure', moves, warm, cold, floor: task.floor }, best, stopped);
-    before += moves;
+  const run = (way: typeof anneal, of: Stage['of'], moves: number, [warm, cold]: readonly [number, number]) => {
+    const stage = { of, moves: Math.round(moves), warm, cold, floor: of === 'figure' ? task.floor : 0 };
+    const done = way(plan, dice, stage, best, stopped);
+    isWhole = done.isWhole;
+    before += done.moves;
     plan.load(best.sequences);
+  };
+  const isOpen = () => isWhole && best.figure > task.floor;
+  const times = ([warm, cold]: readonly [number, number], unit: number) => [warm * unit, cold * unit] as const;
+
+  const scale = scaleOf(model, objective);
+  const figureMoves = (objective.countsHours && objective.name === 'lateness' ? figureShare : 1) * task.moves;
+  const isHot = shares && task.kept === null;
+  const rounds = isHot ? 1 : mostRounds;
+  for (let round = 0; round < rounds && isOpen(); round += 1) {
+    const [warm, cold] = times(isHot ? hotAnnealing : annealing, scale);
+    run(anneal, 'figure', ((shares ? annealedShare : 1) * figureMoves) / rounds, [warm / (1 + round), cold]);
     if (round === 0) watch.first?.(best);
   }
   if (before === 0) watch.first?.(best);
+  if (shares && isOpen()) run(rebuild, 'figure', figureMoves - before, times(rebuilding, scale));
   watch.settled?.(best);
-  before = figureMoves;
   if (isWhole && objective.name === 'lateness') {
     const minutes = Math.max(1, mean(model.least));
-    const [warm, cold] = [warmHours * minutes, coldHours * minutes];
-    const moves = task.moves - figureMoves;
-    isWhole = anneal(plan, dice, { of: 'hours', moves, warm, cold, floor: 0 }, best, stopped);
+    if (shares) run(rebuild, 'hours', task.moves - before, times(hoursRebuilding, minutes));
+    else run(anneal, 'hours', task.moves - before, times(hoursAnnealing, minutes));
   }
   return { best, isWhole };
 }
