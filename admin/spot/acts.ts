@@ -26,3 +26,4 @@ export const recordDailyTableAct = act(
 );
 export const takeRunBackAct = act('takeRunBack', 'RunsKept', { run: text }, kept);
 export const restoreRunAct = act('restoreRun', 'RunsKept', { run: text }, kept);
+export const takeRunsBackAct = act('takeRunsBack', 'RunsKept', { runs: many(text) }, kept);

@@ -39,6 +39,8 @@ export const chartQuestion = question<{ sorbent: string; compound: string; reten
   chart: given('sorbent: $sorbent, compound: $compound, retention: $retention', {
     sentence: text,
     restsOn: number,
+    tooFewForLimits: flag,
+    fewestForLimits: number,
     values: maybe(limits),
     ranges: maybe(limits),
     averages: maybe(limits),

@@ -2,16 +2,18 @@
 import { valueWords } from './form.ts';
 import type { Chart } from './questions.ts';
 
-/** Fewer values have no limits worth the name. */
-const fewest = 8;
-
 export function insideWords(
   compound: string,
   value: number,
-  { values, points }: Pick<Chart, 'values' | 'points'>,
+  {
+    values,
+    points,
+    tooFewForLimits,
+    fewestForLimits,
+  }: Pick<Chart, 'values' | 'points' | 'tooFewForLimits' | 'fewestForLimits'>,
 ): string {
-  if (!values || points.length < fewest)
-    return `${compound}: ${points.length} so far; limits follow from ${fewest} on.`;
+  if (!values || tooFewForLimits)
+    return `${compound}: ${points.length} so far; limits follow from ${fewestForLimits} on.`;
   const { low, high } = values;
   const range = `${valueWords(low)} to ${valueWords(high)}`;
   if (value < low || value > high)

@@ -115,9 +115,11 @@ describe('the daily check', () => {
   it('answers where a value lies, once there are enough to say', () => {
     const values = { low: 0.38, centre: 0.42, high: 0.46 };
     const points = Array.from({ length: 9 }, () => ({ isAverageOutside: false })) as Chart['points'];
-    expect(insideWords('Sudan red', 0.41, { values, points })).toBe('Sudan red lies inside 0.38 to 0.46.');
-    expect(insideWords('Sudan red', 0.5, { values, points })).toMatch(/higher than usual: outside 0.38 to 0.46/);
-    expect(insideWords('Sudan red', 0.5, { values, points: points.slice(0, 3) })).toMatch(/^Sudan red: 3 so far/);
+    const chart = { values, points, tooFewForLimits: false, fewestForLimits: 9 };
+    expect(insideWords('Sudan red', 0.41, chart)).toBe('Sudan red lies inside 0.38 to 0.46.');
+    expect(insideWords('Sudan red', 0.5, chart)).toMatch(/higher than usual: outside 0.38 to 0.46/);
+    const few = { ...chart, points: points.slice(0, 3), tooFewForLimits: true };
+    expect(insideWords('Sudan red', 0.5, few)).toBe('Sudan red: 3 so far; limits follow from 9 on.');
   });
 });
 
@@ -125,6 +127,7 @@ describe('pictures', () => {
   const limits = { low: 0.38, centre: 0.42, high: 0.46 };
   const chartOf = (values: readonly number[]): Chart => ({
     ...{ sentence: '', restsOn: values.length, values: limits, ranges: null, averages: null },
+    ...{ tooFewForLimits: false, fewestForLimits: 9 },
     lots: [{ lot: { lotNumber: 'P-066' }, from: 0, to: values.length - 1 }],
     points: values.map((value) => ({
       ...{ value, range: null, average: value, isValueOutside: false, isRangeOutside: false, isAverageOutside: false },
