@@ -115,6 +115,30 @@ export function pageQuery<Row>(
   return { where: { AND: bounds }, orderBy, take: page.take + 1 };
 }
 
+/** By the columns of an order, as the database would. */
+function compared<Row>(columns: readonly Column<Row>[], one: Key, other: Key): number {
+  for (const [i, { direction }] of columns.entries()) {
+    const [a, b] = [one[i] ?? null, other[i] ?? null];
+    if (a === b) continue;
+    // Empty ones come last.
+    if (a === null || b === null) return a === null ? 1 : -1;
+    return a < b === (direction === 'asc') ? -1 : 1;
+  }
+  return 0;
+}
+
+/** The rows of a page among all of a list that is at hand, as `pageQuery` would find them. */
+export function pageAmong<Row>(columns: readonly Column<Row>[], page: Page, all: readonly Row[]): Row[] {
+  const keyed = all.map((row) => ({ row, key: columns.map(({ value }) => value(row)) }));
+  const within = keyed.filter(
+    ({ key }) =>
+      (!page.after || compared(columns, key, page.after) > 0) &&
+      (!page.before || compared(columns, key, page.before) < 0),
+  );
+  within.sort((one, other) => (page.backwards ? -1 : 1) * compared(columns, one.key, other.key));
+  return within.slice(0, page.take + 1).map(({ row }) => row);
+}
+
 export interface Connection<Row> {
   edges: { cursor: string; node: Row }[];
   pageInfo: { hasNextPage: boolean; hasPreviousPage: boolean; startCursor: string | null; endCursor: string | null };

@@ -52,13 +52,30 @@ async function lastChange(reader: Pick<Transaction, 'change'>, labId: string): P
   return last?.id ?? 0;
 }
 
-async function changedSince(reader: Pick<Transaction, 'change'>, labId: string, id: number): Promise<string[]> {
+/** Changes looked through in one transaction. */
+const changesAtOnce = 2_000;
+
+interface Changed {
+  readonly containerIds: readonly string[];
+  /** Up to this change they are all. */
+  readonly upTo: number;
+}
+
+/** The next containers that changed after a change, so many that others can write in between. */
+async function changedSince(reader: Pick<Transaction, 'change'>, labId: string, id: number): Promise<Changed> {
+  const last = await lastChange(reader, labId);
   const rows = await reader.change.findMany({
     where: { labId, entity: 'Container', id: { gt: id } },
-    distinct: ['entityId'],
-    select: { entityId: true },
+    orderBy: { id: 'asc' },
+    take: changesAtOnce,
+    select: { id: true, entityId: true },
   });
-  return rows.map(({ entityId }) => entityId);
+  const ids = new Set<string>();
+  for (const [i, { entityId }] of rows.entries()) {
+    if (ids.size === atOnce && !ids.has(entityId)) return { containerIds: [...ids], upTo: rows[i - 1]?.id ?? id };
+    ids.add(entityId);
+  }
+  return { containerIds: [...ids], upTo: rows.length < changesAtOnce ? last : (rows.at(-1)?.id ?? last) };
 }
 
 /** Begins from nothing: what is told from now on is found in the outbox afterwards. */
@@ -95,18 +112,16 @@ export async function ledgerBroughtUp(context: Context): Promise<void> {
     const last = await lastChange(read, labId);
     if (seen?.isWhole && seen.timeZone === lab.timeZone) {
       if (seen.changeNumber >= last) return;
-      const touched = await changedSince(read, labId, seen.changeNumber);
-      if (touched.length === 0 && last - seen.changeNumber < farBack) return;
+      const { containerIds } = await changedSince(read, labId, seen.changeNumber);
+      if (containerIds.length === 0 && last - seen.changeNumber < farBack) return;
     }
     await database.write(async (tx) => {
       const there = await tx.ledgerState.findUnique({ where: { labId } });
       const state = there?.timeZone === lab.timeZone ? there : await begun(tx, lab);
       if (!state.isWhole) return madeFurther(tx, context, state, weekOf);
-      const changeNumber = await lastChange(tx, labId);
-      const touched = await changedSince(tx, labId, state.changeNumber);
-      for (let from = 0; from < touched.length; from += atOnce)
-        await foldedAgain(tx, context, touched.slice(from, from + atOnce), weekOf);
-      await tx.ledgerState.update({ where: { labId }, data: { changeNumber } });
+      const { containerIds, upTo } = await changedSince(tx, labId, state.changeNumber);
+      if (containerIds.length > 0) await foldedAgain(tx, context, [...containerIds], weekOf);
+      await tx.ledgerState.update({ where: { labId }, data: { changeNumber: upTo } });
     });
   }
 }

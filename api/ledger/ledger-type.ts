@@ -1,22 +1,24 @@
 // The ledger as GraphQL shows it.
 import { builder } from '../builder.ts';
 import { checked } from '../errors.ts';
-import { connectionOf, pageOf, type Column } from '../page.ts';
+import { connectionOf, pageAmong, pageOf } from '../page.ts';
 import { LotRef, SorbentRef, there, totalCount } from '../stock/schema.ts';
 import {
   asReceivedPerDry,
   ledgerKinds,
-  ledgerOf,
   ledgerSaid,
   stockFigures,
   stockReasons,
+  stocksMeant,
   stockWeeks,
   weekFigures,
+  withSums,
   type Reason,
   type Stock,
   type StockWeek,
 } from './ledger.ts';
 import { AccountEnum, LedgerLineRef, LedgerPlaceEnum, linesAsked } from './line-type.ts';
+import { inOrder } from './order.ts';
 import type { Figures } from './rules.ts';
 
 const KindEnum = builder.enumType('LedgerKind', {
@@ -141,8 +143,6 @@ const StockRef = builder.objectRef<Stock>('LedgerLot').implement({
   }),
 });
 
-const inOrder: Column<{ key: string }>[] = [{ path: ['key'], direction: 'asc', value: ({ key }) => key }];
-
 builder.queryFields((t) => ({
   ledger: t.connection(
     {
@@ -161,19 +161,10 @@ builder.queryFields((t) => ({
       },
       resolve: async (_, { item, lot, kind, from, until, ...args }, context) => {
         const page = pageOf(args, inOrder);
-        let [total, isMore] = [0, false];
-        const rows = await ledgerOf(context, checked(ledgerSaid, { item, lot, kind, from, until }, ''), (stocks) => {
-          const placeOf = (key: unknown): number => stocks.findIndex((stock) => stock.key === key);
-          const begin = page.after ? placeOf(page.after[0]) + 1 : 0;
-          const end = page.before ? placeOf(page.before[0]) : stocks.length;
-          const among = stocks.slice(begin, Math.max(begin, end));
-          [total, isMore] = [stocks.length, among.length > page.take];
-          return page.backwards ? among.slice(-page.take) : among.slice(0, page.take);
-        });
-        const shown = page.backwards ? [...rows].reverse() : rows;
-        // One row more than a page tells that there is another; its place in the list is all that is asked of it.
-        const beyond = isMore && rows[0] ? [rows[0]] : [];
-        return connectionOf(inOrder, page, [...shown, ...beyond], async () => total);
+        const asked = checked(ledgerSaid, { item, lot, kind, from, until }, '');
+        const all = await stocksMeant(context, asked);
+        const shown = withSums(context, asked, pageAmong(inOrder, page, all));
+        return connectionOf(inOrder, page, shown, () => Promise.resolve(all.length));
       },
     },
     {

@@ -1,7 +1,15 @@
 // The ledger as it is asked for: the lots with lines, what became of each over a span of weeks, and why.
 import { z } from 'zod';
 import type { Context } from '../context.ts';
-import { ledgerStocks, ledgerSums, type Apart, type LedgerStock, type LedgerSum } from '../database/ledger.ts';
+import {
+  ledgerOpenings,
+  ledgerStocks,
+  ledgerSums,
+  type Apart,
+  type LedgerOpening,
+  type LedgerStock,
+  type LedgerSum,
+} from '../database/ledger.ts';
 import { sorbentOf } from '../stock/service.ts';
 import { ledgerBroughtUp } from './current.ts';
 import { accounts, figuresOf, type Account, type Figures, type Place } from './rules.ts';
@@ -34,50 +42,60 @@ export type LedgerSaid = z.output<typeof ledgerSaid>;
 
 /** One lot of one kind in the ledger, with what all lots of the page come to. */
 export interface Stock extends LedgerStock {
-  readonly key: string;
   readonly sums: (apart: Apart) => Promise<readonly LedgerSum[]>;
+  /** What came of it before the span; none where it is from the beginning. */
+  readonly openings: () => Promise<readonly LedgerOpening[]>;
   /** Mondays; until is not in it. Null: from the beginning, or up to now. */
   readonly from: string | null;
   readonly until: string | null;
 }
 
-const keyOf = ({ lotId, isPlates }: Pick<LedgerStock, 'lotId' | 'isPlates'>): string =>
+export const keyOf = ({ lotId, isPlates }: Pick<LedgerStock, 'lotId' | 'isPlates'>): string =>
   `${lotId} ${isPlates ? 'P' : 'S'}`;
 
-/** The stocks that are meant, by sorbent, last received first; `page` takes those that are wanted of them. */
-export async function ledgerOf(
-  context: Context,
-  said: LedgerSaid,
-  page: (stocks: { key: string }[]) => { key: string }[] = (stocks) => stocks,
-): Promise<Stock[]> {
+/** The stocks that are meant, in no order. */
+export async function stocksMeant(context: Context, { item, lot, kind }: LedgerSaid): Promise<LedgerStock[]> {
   await ledgerBroughtUp(context);
   const { database, lab } = context;
-  const { item, lot, kind, from = null, until } = said;
   const sorbentId = item ? (await sorbentOf({ tx: database.read, labId: lab.id }, item, 'item')).id : null;
   const found = await ledgerStocks(database, { labId: lab.id, sorbentId, lotNumber: lot ?? null });
-  const stocks = found
-    .filter(({ isPlates }) => !kind || isPlates === (kind === 'PLATES'))
-    .map((stock) => ({ ...stock, key: keyOf(stock) }));
-  const wanted = new Set(page(stocks).map(({ key }) => key));
-  const shown = stocks.filter(({ key }) => wanted.has(key));
-  const span = { from, until: until ? weeksAfter(until, 1) : null };
-  const read = new Map<Apart, Promise<Map<string, LedgerSum[]>>>();
-  const sumsOf = async (apart: Apart): Promise<Map<string, LedgerSum[]>> => {
-    const lotIds = shown.map(({ lotId }) => lotId);
-    const by = new Map<string, LedgerSum[]>();
-    for (const sum of await ledgerSums(database, { labId: lab.id, lotIds, ...span }, apart)) {
+  return found.filter(({ isPlates }) => !kind || isPlates === (kind === 'PLATES'));
+}
+
+/** Reads once what all of some stocks come to, by stock. */
+function shared<Sum extends Pick<LedgerStock, 'lotId' | 'isPlates'>>(read: () => Promise<Sum[]>) {
+  let all: Promise<Map<string, Sum[]>> | null = null;
+  const grouped = async (): Promise<Map<string, Sum[]>> => {
+    const by = new Map<string, Sum[]>();
+    for (const sum of await read()) {
       const own = by.get(keyOf(sum));
       if (own) own.push(sum);
       else by.set(keyOf(sum), [sum]);
     }
     return by;
   };
-  const sums = (key: string) => async (apart: Apart) => {
-    const all = read.get(apart) ?? sumsOf(apart);
-    read.set(apart, all);
-    return (await all).get(key) ?? [];
-  };
-  return shown.map((stock) => ({ ...stock, ...span, sums: sums(stock.key) }));
+  return async (stock: LedgerStock): Promise<Sum[]> => (await (all ??= grouped())).get(keyOf(stock)) ?? [];
+}
+
+const withReasons: readonly Account[] = ['WRITTEN_OFF', 'LOST', 'SPENT_ON_CHECKS'];
+
+/** Stocks with what they come to over a span; each figure is read once for all of them, when it is asked for. */
+export function withSums(
+  { database }: Pick<Context, 'database'>,
+  { from = null, until }: Pick<LedgerSaid, 'from' | 'until'>,
+  stocks: readonly LedgerStock[],
+): Stock[] {
+  const lotIds = [...new Set(stocks.map(({ lotId }) => lotId))];
+  const span = { from, until: until ? weeksAfter(until, 1) : null };
+  const sums = (apart: Apart, accounts: readonly Account[] | null = null) =>
+    shared(() => ledgerSums(database, { lotIds, ...span }, apart, accounts));
+  const by = { whole: sums(null), week: sums('week'), why: sums('why', withReasons) };
+  const openings = shared(async () => (from === null ? [] : ledgerOpenings(database, lotIds, from)));
+  return stocks.map((stock) => ({
+    ...{ ...stock, ...span },
+    sums: (apart) => by[apart ?? 'whole'](stock),
+    openings: () => openings(stock),
+  }));
 }
 
 const isAccount = (account: string): account is Account => (accounts as readonly string[]).includes(account);
@@ -88,14 +106,23 @@ const countedIn = (isPlates: boolean) => (sum: LedgerSum) => ({
   amount: isPlates ? sum.plates : sum.dryGrams,
 });
 
-const openingOf = (place: Place, { isPlates }: Stock, sums: readonly LedgerSum[]): number =>
-  figuresOf(place, 0, sums.filter(({ isBefore }) => isBefore).map(countedIn(isPlates))).onHand;
+type Openings = Readonly<Record<Place, number>>;
+
+/** What each place began the span with. */
+async function openingOf({ isPlates, openings }: Stock): Promise<Openings> {
+  const opening = { SHELF: 0, TAKEN_OUT: 0, WHOLE: 0 };
+  for (const { isStock, plates, dryGrams } of await openings()) {
+    const amount = isPlates ? plates : dryGrams;
+    opening[isStock ? 'SHELF' : 'TAKEN_OUT'] += amount;
+    opening.WHOLE += amount;
+  }
+  return opening;
+}
 
 /** What became of it over the span: dry g, or plates. */
 export async function stockFigures(stock: Stock, place: Place): Promise<Figures> {
-  const sums = await stock.sums(null);
-  const within = sums.filter(({ isBefore }) => !isBefore).map(countedIn(stock.isPlates));
-  return figuresOf(place, openingOf(place, stock, sums), within);
+  const [sums, opening] = await Promise.all([stock.sums(null), openingOf(stock)]);
+  return figuresOf(place, opening[place], sums.map(countedIn(stock.isPlates)));
 }
 
 export interface StockWeek {
@@ -103,7 +130,7 @@ export interface StockWeek {
   readonly week: string;
   readonly sums: readonly LedgerSum[];
   /** What each place began the week with. */
-  readonly opening: Readonly<Record<Place, number>>;
+  readonly opening: Openings;
 }
 
 export const weekFigures = ({ stock, sums, opening }: StockWeek, place: Place): Figures =>
@@ -111,28 +138,32 @@ export const weekFigures = ({ stock, sums, opening }: StockWeek, place: Place): 
 
 /** The weeks of the span in which anything happened to it. */
 export async function stockWeeks(stock: Stock): Promise<StockWeek[]> {
-  const [sums, all] = await Promise.all([stock.sums('week'), stock.sums(null)]);
-  const by = new Map<string, LedgerSum[]>();
-  for (const sum of sums) by.set(sum.week, [...(by.get(sum.week) ?? []), sum]);
-  let opening = {
-    SHELF: openingOf('SHELF', stock, all),
-    TAKEN_OUT: openingOf('TAKEN_OUT', stock, all),
-    WHOLE: openingOf('WHOLE', stock, all),
-  };
-  return [...by].map(([week, own]) => {
-    const told = { stock, week, sums: own, opening };
-    const left = (place: Place): number => weekFigures(told, place).onHand;
-    opening = { SHELF: left('SHELF'), TAKEN_OUT: left('TAKEN_OUT'), WHOLE: left('WHOLE') };
-    return told;
-  });
+  const [sums, began] = await Promise.all([stock.sums('week'), openingOf(stock)]);
+  const weeks: { stock: Stock; week: string; sums: LedgerSum[]; opening: Openings }[] = [];
+  const held = { ...began };
+  for (const sum of sums) {
+    const last = weeks.at(-1);
+    if (last?.week === sum.week) last.sums.push(sum);
+    else weeks.push({ stock, week: sum.week, sums: [sum], opening: { ...held } });
+    const amount = stock.isPlates ? sum.plates : sum.dryGrams;
+    held[sum.isStock ? 'SHELF' : 'TAKEN_OUT'] += amount;
+    held.WHOLE += amount;
+  }
+  return weeks;
 }
 
 /** Grams as received of one dry gram: with the water it came in with. Null for plates. */
 export async function asReceivedPerDry(stock: Stock): Promise<number | null> {
   if (stock.isPlates) return null;
-  const came = (await stock.sums(null)).filter(({ account }) => account === 'CAME_IN');
-  const dry = came.reduce((sum, { dryGrams }) => sum + dryGrams, 0);
-  return dry === 0 ? 1 : came.reduce((sum, { asReceivedGrams }) => sum + asReceivedGrams, 0) / dry;
+  const [sums, openings] = await Promise.all([stock.sums(null), stock.openings()]);
+  const came = sums.filter(({ account }) => account === 'CAME_IN');
+  const total = (amounts: readonly number[]): number => amounts.reduce((sum, amount) => sum + amount, 0);
+  const dry = total([...came.map((one) => one.dryGrams), ...openings.map((one) => one.cameInDryGrams)]);
+  const received = total([
+    ...came.map((one) => one.asReceivedGrams),
+    ...openings.map((one) => one.cameInAsReceivedGrams),
+  ]);
+  return dry === 0 ? 1 : received / dry;
 }
 
 export interface Reason {
@@ -143,14 +174,11 @@ export interface Reason {
   readonly events: number;
 }
 
-const withReasons: readonly Account[] = ['WRITTEN_OFF', 'LOST', 'SPENT_ON_CHECKS'];
-
 /** Why it was written off, lost, spent on checks within the span, most first. */
 export async function stockReasons(stock: Stock): Promise<Reason[]> {
   const by = new Map<string, Reason>();
   for (const sum of await stock.sums('why')) {
     const { account, amount } = countedIn(stock.isPlates)(sum);
-    if (!withReasons.includes(account)) continue;
     const key = `${account} ${sum.why}`;
     const there = by.get(key) ?? { account, why: sum.why || null, amount: 0, events: 0 };
     by.set(key, { ...there, amount: there.amount - amount, events: there.events + sum.lines });

@@ -5,14 +5,17 @@ import type { Context } from '../context.ts';
 import { checked } from '../errors.ts';
 import {
   asReceivedPerDry,
+  keyOf,
   ledgerKinds,
-  ledgerOf,
   ledgerSaid,
   stockFigures,
+  stocksMeant,
   stockWeeks,
   weekFigures,
+  withSums,
 } from './ledger.ts';
 import type { Stock } from './ledger.ts';
+import { ordered } from './order.ts';
 import type { Figures, Place } from './rules.ts';
 
 const rowsBy = ['week', 'lot', 'event'] as const;
@@ -42,27 +45,31 @@ async function figureRows(stock: Stock, by: 'week' | 'lot', place: Place): Promi
   return (await stockWeeks(stock)).map((week) => rowOf(stock, { week: week.week }, weekFigures(week, place), perDry));
 }
 
+/** A row an event, lot by lot: all lots in two statements. */
 async function eventRows({ database: { read } }: Context, stocks: readonly Stock[], place: Place): Promise<Row[]> {
-  const rows: Row[] = [];
-  for (const { lotId, isPlates, from, until, sorbent, lotNumber } of stocks) {
-    const lines = await read.ledgerLine.findMany({
-      where: {
-        ...{ lotId, isPlates, week: { ...(from && { gte: from }), ...(until && { lt: until }) } },
-        ...(place !== 'WHOLE' && { isStock: place === 'SHELF' }),
-      },
-      orderBy: [{ at: 'asc' }, { eventId: 'asc' }, { containerId: 'asc' }, { part: 'asc' }],
+  const lotId = { in: [...new Set(stocks.map((stock) => stock.lotId))] };
+  const { from, until } = stocks[0] ?? { from: null, until: null };
+  const lines = await read.ledgerLine.findMany({
+    where: {
+      ...{ lotId, week: { ...(from && { gte: from }), ...(until && { lt: until }) } },
+      ...(place !== 'WHOLE' && { isStock: place === 'SHELF' }),
+    },
+    orderBy: [{ at: 'asc' }, { eventId: 'asc' }, { containerId: 'asc' }, { part: 'asc' }],
+  });
+  const containers = await read.container.findMany({ where: { lotId }, select: { id: true, label: true } });
+  const labels = new Map(containers.map(({ id, label }) => [id, label]));
+  const rows = new Map(stocks.map((stock) => [keyOf(stock), { stock, own: [] as Row[] }]));
+  for (const line of lines) {
+    const of = rows.get(keyOf(line));
+    if (!of) continue;
+    const { containerId, eventId, at, week, account, dryGrams, plates, why } = line;
+    const { sorbent, lotNumber } = of.stock;
+    of.own.push({
+      ...{ sorbent, lot: lotNumber, week, at: at.toISOString(), container: labels.get(containerId) ?? '' },
+      ...{ account, dryGrams: rounded(dryGrams), plates, why, event: eventId },
     });
-    const ids = [...new Set(lines.map(({ containerId }) => containerId))];
-    const containers = await read.container.findMany({ where: { lotId }, select: { id: true, label: true } });
-    const labels = new Map(containers.filter(({ id }) => ids.includes(id)).map(({ id, label }) => [id, label]));
-    for (const { containerId, eventId, at, week, account, dryGrams, plates, why } of lines) {
-      rows.push({
-        ...{ sorbent, lot: lotNumber, week, at: at.toISOString(), container: labels.get(containerId) ?? '' },
-        ...{ account, dryGrams: rounded(dryGrams), plates, why, event: eventId },
-      });
-    }
   }
-  return rows;
+  return [...rows.values()].flatMap(({ own }) => own);
 }
 
 /** The table that an address asks for: item, lot, kind, from, until, by and place. */
@@ -75,7 +82,7 @@ export async function ledgerTable(context: Context, asked: URLSearchParams): Pro
     { ...given, ...(kind && { kind: ledgerKinds.find((one) => one === kind) ?? kind }) },
     '',
   );
-  const stocks = await ledgerOf(context, said);
+  const stocks = withSums(context, said, ordered(await stocksMeant(context, said)));
   if (by === 'event') return eventRows(context, stocks, placeWords[place]);
   return (await Promise.all(stocks.map((stock) => figureRows(stock, by, placeWords[place])))).flat();
 }

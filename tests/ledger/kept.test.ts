@@ -44,26 +44,37 @@ const vessel = { innerDiameterMm: 80, heightMm: 120 };
 const balanceOf = (of: Figures): number =>
   of.opening + of.cameIn + of.filled - of.used - of.writtenOff - of.lost - of.spentOnChecks + of.counted;
 
+const acts = [
+  'takePortion',
+  'keepPortion',
+  'packColumn',
+  'recordLoss',
+  'spendOnCheck',
+  'recordCount',
+  'combineContainers',
+  'discardContainer',
+  'takePlates',
+  'void',
+  'regram',
+] as const;
+type What = (typeof acts)[number];
+
 /** What somebody does, on which container, with how much, how long ago. */
-const doing = fc.record({
-  what: fc.constantFrom(
-    'takePortion',
-    'keepPortion',
-    'packColumn',
-    'recordLoss',
-    'spendOnCheck',
-    'recordCount',
-    'combineContainers',
-    'discardContainer',
-    'takePlates',
-    'void',
-    'regram',
-  ),
-  which: fc.nat(20),
-  other: fc.nat(20),
-  grams: fc.integer({ min: 1, max: 300 }),
-  daysAgo: fc.integer({ min: 0, max: 40 }),
-});
+const doing = (what: fc.Arbitrary<What>) =>
+  fc.record({
+    what,
+    which: fc.nat(20),
+    other: fc.nat(20),
+    grams: fc.integer({ min: 1, max: 300 }),
+    daysAgo: fc.integer({ min: 0, max: 40 }),
+  });
+/** Every kind of act once in random order, and some more of any. */
+const doings = fc
+  .tuple(
+    fc.shuffledSubarray([...acts], { minLength: acts.length }),
+    fc.array(doing(fc.constantFrom(...acts)), { maxLength: 5 }),
+  )
+  .chain(([each, more]) => fc.tuple(...each.map((what) => doing(fc.constant(what)))).map((all) => [...all, ...more]));
 
 describeEngines('the ledger', (on) => {
   let world: World;
@@ -85,15 +96,17 @@ describeEngines('the ledger', (on) => {
 
   it('says what the containers hold, sorbent and plates, over lists of acts, corrections and late entries', async () => {
     let lots = 0;
+    const [asked, taken] = [new Map<string, number>(), new Map<string, number>()];
+    const more = (of: Map<string, number>, what: string) => of.set(what, (of.get(what) ?? 0) + 1);
     await fc.assert(
-      fc.asyncProperty(fc.array(doing, { minLength: 4, maxLength: 12 }), async (doings) => {
+      fc.asyncProperty(doings, async (list) => {
         const lotNumber = `random ${(lots += 1)}`;
         const labels = [(await drumOf(lotNumber)).label, (await drumOf(`${lotNumber} `.trim())).label];
         const boxLot = `${lotNumber} plates`;
         const received = { lotNumber: boxLot, receivedAt: daysAgo(60) };
         const [box] = await world.came([{ kind: 'PLATE_BOX', plates: 100 }], received);
         const told: string[] = [];
-        for (const { what, which, other, grams, daysAgo: ago } of doings) {
+        for (const { what, which, other, grams, daysAgo: ago } of list) {
           const [label, into] = [labels[which % labels.length], labels[other % labels.length]];
           const at = daysAgo(ago);
           const about = { label, at, grams, basis: 'DRY' };
@@ -121,6 +134,8 @@ describeEngines('the ledger', (on) => {
                ... on Recorded { event { id } made { __typename label } } } }`,
             { input },
           );
+          // A refusal is an answer; anything else that is wrong is not.
+          expect(answer.errors).toBeUndefined();
           const { event, made } =
             (
               answer.data as {
@@ -128,6 +143,8 @@ describeEngines('the ledger', (on) => {
               } | null
             )?.answer ?? {};
           // What cannot be true is refused, and then counts for nothing.
+          more(asked, what);
+          if (event) more(taken, what);
           if (event && what !== 'void') told.push(event.id);
           if (made?.__typename === 'Portion') labels.push(made.label);
         }
@@ -157,6 +174,10 @@ describeEngines('the ledger', (on) => {
       }),
       { numRuns: amount(3, 60), seed: 20_260_302 },
     );
+    // Lists of acts that nobody took would say nothing.
+    const whole = (of: Map<string, number>): number => [...of.values()].reduce((sum, count) => sum + count, 0);
+    expect(whole(taken)).toBeGreaterThan(whole(asked) / 2);
+    expect([...taken.keys()].sort()).toEqual([...acts].sort());
   }, 600_000);
 
   it('forgets an event that was corrected, and counts what stands instead', async () => {
@@ -222,30 +243,76 @@ describeEngines('the ledger', (on) => {
     expect(use).toEqual([{ sorbentId: alumina.id, isPlates: false, firstWeek: '2026-02-02', weeks: [100, 0, 0, 0] }]);
   });
 
-  it('comes a page at a time, and says how many lots there are', async () => {
-    const ask = (after: string | null) =>
-      world.ask<{
-        ledger: {
-          totalCount: number;
-          pageInfo: { hasNextPage: boolean; endCursor: string | null };
-          nodes: { lot: { id: string } }[];
-        };
-      }>(
-        `query ($after: String) { ledger(first: 2, after: $after) { totalCount pageInfo { hasNextPage endCursor } nodes { lot { id } } } }`,
-        { after },
-      );
-    const seen: string[] = [];
-    let after: string | null = null;
-    for (;;) {
-      const { ledger }: Awaited<ReturnType<typeof ask>> = await ask(after);
-      seen.push(...ledger.nodes.map(({ lot }) => lot.id));
-      if (!ledger.pageInfo.hasNextPage) {
-        expect(seen).toHaveLength(ledger.totalCount);
-        expect(new Set(seen).size).toBe(seen.length);
-        return;
-      }
-      after = ledger.pageInfo.endCursor;
+  it('comes a page at a time either way, and says how many lots there are', async () => {
+    for (const lot of ['P-1', 'P-2', 'P-3', 'P-4', 'P-5']) await drumOf(lot);
+    interface Page {
+      totalCount: number;
+      pageInfo: {
+        hasNextPage: boolean;
+        hasPreviousPage: boolean;
+        startCursor: string | null;
+        endCursor: string | null;
+      };
+      nodes: { lot: { lotNumber: string } }[];
     }
+    const ask = async (args: string): Promise<Page> =>
+      (
+        await world.ask<{ ledger: Page }>(`{ ledger(${args}) { totalCount
+          pageInfo { hasNextPage hasPreviousPage startCursor endCursor } nodes { lot { lotNumber } } } }`)
+      ).ledger;
+    const lots = ({ nodes }: Page): string[] => nodes.map(({ lot }) => lot.lotNumber);
+    const { totalCount, ...all } = await ask('first: 200');
+    expect(totalCount).toBeGreaterThanOrEqual(5);
+    expect(lots({ totalCount, ...all })).toHaveLength(totalCount);
+    const seen: string[] = [];
+    for (let page = await ask('first: 2'); ; page = await ask(`first: 2, after: "${page.pageInfo.endCursor}"`)) {
+      expect(page.nodes.length).toBeGreaterThan(0);
+      expect(page.totalCount).toBe(totalCount);
+      seen.push(...lots(page));
+      expect(page.pageInfo.hasNextPage).toBe(seen.length < totalCount);
+      if (!page.pageInfo.hasNextPage) break;
+    }
+    expect(seen).toEqual(lots({ totalCount, ...all }));
+    const last = await ask('last: 2');
+    expect(lots(last)).toEqual(seen.slice(-2));
+    expect(last.pageInfo).toMatchObject({ hasNextPage: false, hasPreviousPage: true });
+    const before = await ask(`last: 2, before: "${last.pageInfo.startCursor}"`);
+    expect(lots(before)).toEqual(seen.slice(-4, -2));
+    expect(before.pageInfo.hasNextPage).toBe(true);
+  });
+
+  it('goes on behind a lot that is gone meanwhile', async () => {
+    await drumOf('gone');
+    const found = async (after = ''): Promise<{ cursor: string; lot: string }[]> => {
+      const { ledger } = await world.ask<{
+        ledger: { edges: { cursor: string; node: { lot: { lotNumber: string } } }[] };
+      }>(`{ ledger(first: 200${after}) { edges { cursor node { lot { lotNumber } } } } }`);
+      return ledger.edges.map(({ cursor, node }) => ({ cursor, lot: node.lot.lotNumber }));
+    };
+    const all = await found();
+    const at = all.findIndex(({ lot }) => lot === 'gone');
+    const [came] = (await stockOf('gone')).lines.nodes;
+    await world.tell('correctEvent', { event: came?.event.id, void: true });
+    const rest = await found(`, after: "${all[at]?.cursor}"`);
+    expect(rest.map(({ lot }) => lot)).toEqual(all.slice(at + 1).map(({ lot }) => lot));
+    expect((await found()).map(({ lot }) => lot)).not.toContain('gone');
+  });
+
+  it('takes up a delivery of more containers than go into one transaction', async () => {
+    await stocksOf('many');
+    const received = { lotNumber: 'many', receivedAt: daysAgo(3) };
+    const containers = await world.came(
+      Array.from({ length: 70 }, () => ({
+        kind: 'DRUM',
+        grams: 10,
+        basis: 'DRY',
+        innerDiameterMm: 120,
+        heightMm: 250,
+      })),
+      received,
+    );
+    await world.tell('recordLoss', { label: containers[69]?.label, grams: 4, basis: 'DRY', why: 'spilled' });
+    expect((await stockOf('many')).shelf).toMatchObject({ cameIn: 700, lost: 4, onHand: 696 });
   });
 
   async function get(path: string): Promise<{ status: number; text: string; type: string | null }> {

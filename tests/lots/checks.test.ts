@@ -3,58 +3,10 @@ import { beforeEach, expect, it } from 'vitest';
 import { newWorld, type World } from '../support/world.ts';
 import { describeEngines } from '../support/engines.ts';
 import type { Database } from '../../api/database/database.ts';
+import { checkFields, table, type Kept } from './plates.ts';
 
 const sorbent = 'Silica 40–63 µm';
 const day = 24 * 60;
-
-const checkFields = `check { id verdict { outcome sentence margin isMarginDefault more moreIfSame
-  quantities { name outcome difference low high p sd oldPlates newPlates more values { isNew value run { id } } } } }
-  runs { id at waterFraction isWaterFilled humidityPercent temperatureC isAirFilled container { label } lot { lotNumber } }`;
-
-interface Kept {
-  check: {
-    id: string;
-    verdict: {
-      outcome: string;
-      sentence: string;
-      margin: number;
-      isMarginDefault: boolean;
-      more: number | null;
-      moreIfSame: number | null;
-      quantities: {
-        name: string;
-        outcome: string;
-        difference: number | null;
-        low: number | null;
-        oldPlates: number;
-        newPlates: number;
-        values: { isNew: boolean; value: number; run: { id: string } }[];
-      }[];
-    };
-  };
-  runs: {
-    id: string;
-    at: string;
-    waterFraction: number | null;
-    isWaterFilled: boolean;
-    humidityPercent: number | null;
-    isAirFilled: boolean;
-    lot: { lotNumber: string };
-  }[];
-}
-
-/** Nine plates of each lot in three tanks; the new one so much higher. */
-function table(higher: number): string {
-  const noise = [0, 0.01, -0.01, 0.02, -0.02, 0.01, 0, -0.01, 0.015];
-  const row = (lot: string, i: number, more: number): string => {
-    const red = 0.42 + (noise[i] ?? 0) + more;
-    return [lot, `T${1 + Math.floor(i / 3)}`, red.toFixed(3), (0.61 + (noise[8 - i] ?? 0) + more).toFixed(3)].join(
-      '\t',
-    );
-  };
-  const rows = noise.flatMap((_, i) => [row('old', i, 0), row('new', i, higher)]);
-  return ['lot\ttank\tSudan red\tSudan yellow', ...rows].join('\n');
-}
 
 describeEngines('a lot check', (on) => {
   let database: Database;
@@ -195,44 +147,6 @@ describeEngines('a lot check', (on) => {
     });
     const { lotChecks } = await world.ask<{ lotChecks: unknown[] }>('{ lotChecks { id } }');
     expect(lotChecks).toEqual([]);
-  });
-
-  it('refuses a pasted table by its lines', async () => {
-    const refused = await world.refused('recordLotCheck', {
-      ...{ sorbent, oldLotNumber: 'F-117', newLotNumber: 'F-118' },
-      table: 'lot\tfront mm\tSudan red mm\nold\t80\t34\nnew\t80\t85\nnew\t80\tfar',
-    });
-    expect(refused.path).toBe('input.table');
-    // What is wrong is the front, which lies below the spot.
-    expect(refused.message).toMatch(
-      /^invalid input\.table: line 3, front mm: 80 cannot be with Sudan red mm 85, at least as far as the spot/,
-    );
-    const words = async (head: string, row: string): Promise<string> =>
-      (
-        await world.refused('recordLotCheck', {
-          ...{ sorbent, oldLotNumber: 'F-117', newLotNumber: 'F-118' },
-          table: `lot\t${head}\nold\t${row}`,
-        })
-      ).message.replace('invalid input.table: ', '');
-    expect(await words('Sudan red', 'far')).toBe('line 2, Sudan red: far is no number, an Rf from 0 to 1');
-    expect(await words('Sudan red mm', '34')).toBe(
-      'line 2, front mm: nothing beside Sudan red mm 34, how far the front ran, mm',
-    );
-    expect(await words('front mm\tSudan red mm', 'up\t34')).toBe(
-      'line 2, front mm: up is no number, how far the front ran, mm',
-    );
-    expect(await words('water %\tSudan red', '450\t0.4')).toBe(
-      'line 2, water %: 450 cannot be, 0 to 100 % of the dry mass',
-    );
-    expect(await words('humidity\tSudan red', '45 %\t1.3')).toMatch(/^line 2, Sudan red: 1\.3 cannot be, 1 or less/);
-    expect(await words('lined\tSudan red', 'perhaps\t0.4')).toBe('line 2, lined: perhaps cannot be, yes or no');
-    expect(await words('tank\tSudan red', 'A\t')).toBe('line 2: no value of any compound, one value or more');
-    expect(await words('by\tSudan red', 'XY\t0.4')).toMatch(/^line 2, by: XY cannot be, there is no person yet/);
-    const other = await world.refused('recordLotCheck', {
-      ...{ sorbent, oldLotNumber: 'F-117', newLotNumber: 'F-118' },
-      table: 'lot\tSudan red\nF-119\t0.4',
-    });
-    expect(other.message).toBe('invalid input.table: line 2, lot: F-119 cannot be, old (F-117) or new (F-118)');
   });
 
   it('compares one compound, however its name is written', async () => {

@@ -4,7 +4,6 @@ import { newWorld, type World } from '../support/world.ts';
 import { describeEngines } from '../support/engines.ts';
 import { normal } from '../science/support/normal.ts';
 import type { Database } from '../../api/database/database.ts';
-import { newId } from '../../api/work.ts';
 
 const sorbent = 'Silica 40–63 µm';
 const day = 24 * 60;
@@ -189,83 +188,6 @@ describeEngines('the daily check', (on) => {
     const last = shown.points.at(-1)?.run.id;
     await world.tell('takeRunBack', { run: last }, '__typename');
     expect((await chart('Sudan red')).points).toHaveLength(23);
-  });
-
-  it('is taken from a table of today, of earlier days, and not of days to come or days that may be two', async () => {
-    // 08:00 in Helsinki: noon lies ahead.
-    const early = new Date('2026-03-02T06:00:00Z');
-    world = await newWorld(database, { now: early });
-    await world.furnished();
-    await world.drum(2000, {}, { lotNumber: 'F-117', receivedAt: world.ago(90 * day) });
-    const rows = (...days: string[]) => ({
-      sorbent,
-      table: ['date\tlot\tSudan red', ...days.map((one) => `${one}\tF-117\t0.42`)].join('\n'),
-    });
-    const { runs } = await world.tell<{ runs: { at: string }[] }>(
-      'recordDailyChecks',
-      rows('2026-03-02', '1.3.2026', '2026-02-28 09:30', '28 Feb 2026', '2026-02-27T09:30:00Z'),
-      'runs { at }',
-    );
-    expect(runs.map(({ at }) => at)).toEqual([
-      early.toISOString(),
-      '2026-03-01T10:00:00.000Z',
-      '2026-02-28T07:30:00.000Z',
-      '2026-02-28T10:00:00.000Z',
-      '2026-02-27T09:30:00.000Z',
-    ]);
-    const ahead = await world.refused('recordDailyChecks', rows('2026-03-01', '2026-03-03'));
-    expect(ahead.message).toMatch(/^invalid input\.table: line 3, date: .* cannot be, not later than now/);
-    const two = await world.refused('recordDailyChecks', rows('2026-03-01', '01/03/2026'));
-    expect(two.message).toContain('line 3, date: 01/03/2026 may be two days, such as 2026-03-02');
-    expect((await world.refused('recordDailyChecks', rows('13 o’clock'))).message).toContain(
-      'line 2, date: 13 o’clock cannot be, a day such as 2026-03-02',
-    );
-  });
-
-  it('refuses a table for all rows that name what is not there, each by its line', async () => {
-    await world.tell('addSorbent', { name: 'Alumina', sorbentClass: 'alumina' }, '__typename');
-    const other = await world.drum(500, {}, { sorbent: 'Alumina' });
-    const rows = [`${label}\t\t0.4`, `${other.label}\t\t0.4`, `${label}\tF-999\t0.4`, `\t\t0.4`];
-    const { answer } = await world.ask<{ answer: { message: string; problems: { line: number; message: string }[] } }>(
-      `mutation ($input: RecordDailyChecksInput!) { answer: recordDailyChecks(input: $input) { __typename
-        ... on Refusal { message problems { line column value message expected } } } }`,
-      { input: { sorbent, table: ['container\tlot\tSudan red', ...rows].join('\n') } },
-    );
-    expect(answer.problems).toMatchObject([
-      { line: 3, column: 'container', value: other.label, expected: `a container of ${sorbent}` },
-      { line: 4, column: 'lot', value: 'F-999', message: 'F-999 cannot be' },
-      { line: 5, column: 'lot', value: '', message: 'nothing is given' },
-    ]);
-    expect(answer.message).toBe(
-      `invalid input.table: line 3, container: ${other.label} cannot be, a container of ${sorbent}`,
-    );
-    const { dailyChecks } = await world.ask<{ dailyChecks: unknown[] }>('{ dailyChecks { id } }');
-    expect(dailyChecks).toEqual([]);
-  });
-
-  it('is taken back with all others of its table at once, or not at all', async () => {
-    const rows = ['2026-02-10\tF-117\t0.42', '2026-02-11\tF-117\t0.41', '2026-02-12\tF-117\t0.43'];
-    const { runs } = await world.tell<{ runs: { id: string }[] }>(
-      'recordDailyChecks',
-      { sorbent, table: ['date\tlot\tSudan red', ...rows].join('\n') },
-      'runs { id }',
-    );
-    const ids = runs.map(({ id }) => id);
-    const gone = Buffer.from(`RetentionRun:${newId()}`).toString('base64');
-    expect(await world.refused('takeRunsBack', { runs: [...ids.slice(0, 2), gone] })).toMatchObject({
-      path: 'input.runs.2',
-    });
-    expect((await chart('Sudan red')).points).toHaveLength(3);
-    const back = await world.tell<{ runs: { takenBackAt: string | null }[] }>(
-      'takeRunsBack',
-      { runs: ids },
-      'runs { takenBackAt }',
-    );
-    expect(back.runs.map(({ takenBackAt }) => takenBackAt !== null)).toEqual([true, true, true]);
-    expect((await chart('Sudan red')).points).toHaveLength(0);
-    await world.tell('restoreRuns', { runs: ids }, '__typename');
-    expect((await chart('Sudan red')).points).toHaveLength(3);
-    expect((await world.refused('takeRunsBack', { runs: [] })).path).toBe('input.runs');
   });
 
   it('has no chart of one value, and none of a compound nobody ran', async () => {
