@@ -47,7 +47,7 @@ function badBody(request: IncomingMessage): { status: number; error: string } | 
   return null;
 }
 
-/** The one HTTP server: `/graphql`, `/files`, `/health` and the admin. `adminDir` is where the built admin lies. */
+/** The one HTTP server: `/graphql`, what is handed in and out as files, `/health` and the admin. `adminDir` is where the built admin lies. */
 export function serverOf(app: App, adminDir: string): Server {
   const yoga = yogaOf(app);
   const { tls, passPhrase, hostNames } = app.settings;
@@ -90,7 +90,8 @@ export function serverOf(app: App, adminDir: string): Server {
     if (ledger && request.method === 'GET')
       return answerLedger(app, ledger, new URLSearchParams((request.url ?? '').split('?')[1] ?? ''), response);
     if (pages(request, response, path)) return;
-    end(response, 404, { error: `unknown path: ${path}, /graphql, /files, /lists, /health or the admin's pages` });
+    const known = '/graphql, /files, /lists, /ledger.csv, /ledger.json, /calendar.ics, /health';
+    end(response, 404, { error: `unknown path: ${path}, ${known} or the admin's pages` });
   }
 
   const heard = (request: IncomingMessage, response: ServerResponse): void => {

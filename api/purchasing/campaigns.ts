@@ -2,6 +2,7 @@
 import type { Context } from '../context.ts';
 import type { Campaign } from '../database/generated/sqlite/client.ts';
 import { rejectedLots } from '../lots/service.ts';
+import { onceARequest } from '../once.ts';
 import { write } from '../work.ts';
 import { sharesFitted, surplusShares } from './fit.ts';
 import { coveredCount } from './rules.ts';
@@ -52,27 +53,18 @@ export function keptWords({ campaign, lastsUntil, coversAll, isRejected }: KeptF
   return `kept for ${campaign.name}, lasts ${coversAll ? '' : 'only '}until ${until}`;
 }
 
-const requests = new WeakMap<Context['load'], Promise<KeptFor[]>>();
-
 /** All that is kept for campaigns now, worked out once a request however many lines ask. */
-function allKept(context: Context): Promise<KeptFor[]> {
-  const before = requests.get(context.load);
-  if (before) return before;
+const allKept = onceARequest(async (context): Promise<KeptFor[]> => {
   const { database, lab } = context;
   const { read } = database;
-  const today = dayOf(context.now(), lab.timeZone);
   const where = { labId: lab.id, droppedAt: null, lotId: { not: null } };
-  const all = read.campaign.findMany({ where, orderBy: [{ keptAt: 'asc' }, { id: 'asc' }] }).then(async (some) => {
-    if (some.length === 0) return [];
-    const ids = some.map(({ id }) => id);
-    const [bookingOf, rejected] = await Promise.all([bookingsOf(read, lab, ids), rejectedLots(read, lab.id)]);
-    return some.map((campaign) =>
-      keptForOf(campaign, bookingOf(campaign.id), today, rejected.has(campaign.lotId ?? '')),
-    );
-  });
-  requests.set(context.load, all);
-  return all;
-}
+  const some = await read.campaign.findMany({ where, orderBy: [{ keptAt: 'asc' }, { id: 'asc' }] });
+  if (some.length === 0) return [];
+  const today = dayOf(context.now(), lab.timeZone);
+  const ids = some.map(({ id }) => id);
+  const [bookingOf, rejected] = await Promise.all([bookingsOf(read, lab, ids), rejectedLots(read, lab.id)]);
+  return some.map((campaign) => keptForOf(campaign, bookingOf(campaign.id), today, rejected.has(campaign.lotId ?? '')));
+});
 
 /** What a lot is kept for; campaigns that are over are left out. */
 export const keptOfLot = async (context: Context, lotId: string): Promise<KeptFor[]> =>

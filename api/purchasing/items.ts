@@ -5,6 +5,7 @@ import { weeklyUse } from '../ledger/service.ts';
 import { fewestWeeks, forecastOf, type Forecast } from '../science/demand/forecast.ts';
 import { leadDemand, type Lead, type LeadDemand } from '../science/demand/lead.ts';
 import { reorderFor, type Reorder } from '../science/demand/service.ts';
+import { onceARequest } from '../once.ts';
 import { needAmounts } from '../prep/service.ts';
 import { type Item, itemKey } from './item.ts';
 import { packAmount } from './item-words.ts';
@@ -182,14 +183,8 @@ export async function itemsOf(context: Context): Promise<ItemFacts[]> {
   return facts.sort((a, b) => (a.sorbent.name < b.sorbent.name ? -1 : a.sorbent.name > b.sorbent.name ? 1 : 0));
 }
 
-const requests = new WeakMap<Context['load'], Promise<ItemFacts[]>>();
-
 /** The same, worked out once a request however many ask. */
-export function itemsNow(context: Context): Promise<ItemFacts[]> {
-  const all = requests.get(context.load) ?? itemsOf(context);
-  requests.set(context.load, all);
-  return all;
-}
+export const itemsNow = onceARequest(itemsOf);
 
 /** The Monday of this week on the lab's clock. */
 export const thisMonday = ({ lab, now }: Pick<Context, 'lab' | 'now'>): string => mondayOf(dayOf(now(), lab.timeZone));
