@@ -1,6 +1,7 @@
 // Planning in two worker threads: one plan at a time for a lab, its progress for whoever asks, cancelled at will.
 import type { Database } from '../database/database.ts';
 import { planApart, usualSeconds } from '../drying/service.ts';
+import { planningsOf } from '../plannings.ts';
 import type { OvenAnswer } from '../science/ovens/answer.ts';
 import { budgetOf } from '../science/ovens/prepared.ts';
 import type { Posed } from './problem.ts';
@@ -16,38 +17,22 @@ interface Running extends PlanningNow {
   readonly stop: AbortController;
   /** Cancelled, with the best so far taken or thrown away. */
   ended: 'kept' | 'dropped' | null;
+  readonly cancel: (keepBest: boolean) => void;
 }
 
-const running = new WeakMap<Database, Running>();
-const lines = new WeakMap<Database, Promise<unknown>>();
+const plannings = planningsOf<Running>();
 
 /** Null while nothing is planned. */
-export const planningNow = (database: Database): PlanningNow | null => running.get(database) ?? null;
+export const planningNow: (database: Database) => PlanningNow | null = plannings.now;
 
 /** Ends the planning under way; false when there is none. */
-export function planningCancelled(database: Database, keepBest: boolean): boolean {
-  const now = running.get(database);
-  if (!now) return false;
-  now.ended = keepBest ? 'kept' : 'dropped';
-  now.stop.abort();
-  return true;
-}
+export const planningCancelled = plannings.cancelled;
 
-/** One after the other for a lab: each plan begins from what the one before left. */
-export function inLine<A>(database: Database, work: () => Promise<A>): Promise<A> {
-  const before = lines.get(database) ?? Promise.resolve();
-  const mine = before.then(work, work);
-  lines.set(
-    database,
-    mine.catch(() => undefined),
-  );
-  return mine;
-}
+/** One after the other for a lab. */
+export const inLine = plannings.inLine;
 
 /** When nothing is in line any more. */
-export const allPlanned = async (database: Database): Promise<void> => {
-  await lines.get(database);
-};
+export const allPlanned = plannings.idle;
 
 const noWeights = { lateJobs: 0, ovenMinutes: 0, setupMinutes: 0, setupCost: 0 };
 const seed = 1;
@@ -66,9 +51,12 @@ export async function answered(
     jobs: problem.jobs.length,
     stop: new AbortController(),
     ended: null,
+    cancel(keepBest) {
+      state.ended = keepBest ? 'kept' : 'dropped';
+      state.stop.abort();
+    },
   };
-  running.set(database, state);
-  try {
+  return plannings.during(database, state, async () => {
     const task = {
       problem,
       objective: 'lateness' as const,
@@ -80,7 +68,5 @@ export async function answered(
     const progress = (share: number) => Object.assign(state, { share });
     const answer = await planApart(task, { seconds: most, progress, signal: state.stop.signal });
     return state.ended === 'dropped' ? null : answer;
-  } finally {
-    running.delete(database);
-  }
+  });
 }

@@ -39,9 +39,7 @@ export function workingMinutes(lab: Clocked, daysOff: readonly string[], from: D
   return intervals;
 }
 
-/** The day on the lab's clock, such as 2026-11-27. */
-export const dayOf = (at: Date, timeZone: string): string =>
-  DateTime.fromJSDate(at, { zone: timeZone }).toISODate() ?? at.toISOString().slice(0, 10);
+export { dayOf, daysAfter } from '../days.ts';
 
 export const clockOf = (at: Date, timeZone: string): string =>
   DateTime.fromJSDate(at, { zone: timeZone }).toFormat('HH:mm');
@@ -53,9 +51,6 @@ export function instantOn(day: string, clock: string, timeZone: string): Date {
 }
 
 export const weekdayOf = (day: string): number => DateTime.fromISO(day, { zone: 'utc' }).weekday;
-
-export const daysAfter = (day: string, days: number): string =>
-  DateTime.fromISO(day, { zone: 'utc' }).plus({ days }).toISODate() ?? day;
 
 /** As people say it: `Thu 26 Nov, 14:05`. */
 export const saidTime = (at: Date, timeZone: string): string =>

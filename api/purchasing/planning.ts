@@ -3,6 +3,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { Worker } from 'node:worker_threads';
 import type { Database } from '../database/database.ts';
 import { longestSeconds } from '../science/purchase/budget.ts';
+import { planningsOf } from '../plannings.ts';
 import type { PurchaseAnswer, PurchaseProblem } from '../science/purchase/types.ts';
 import type { FromPlanner, ToPlanner } from './worker.ts';
 
@@ -17,29 +18,16 @@ interface Running extends PlanningNow {
   cancel: (keepBest: boolean) => void;
 }
 
-const running = new WeakMap<Database, Running>();
-const lines = new WeakMap<Database, Promise<unknown>>();
+const plannings = planningsOf<Running>();
 
 /** Null while nothing is planned. */
-export const planningNow = (database: Database): PlanningNow | null => running.get(database) ?? null;
+export const planningNow: (database: Database) => PlanningNow | null = plannings.now;
 
 /** Ends the planning under way; false when there is none. */
-export function planningCancelled(database: Database, keepBest: boolean): boolean {
-  const now = running.get(database);
-  now?.cancel(keepBest);
-  return now !== undefined;
-}
+export const planningCancelled = plannings.cancelled;
 
-/** One after the other for a lab: each plan begins from what the one before left. */
-export function inLine<A>(database: Database, work: () => Promise<A>): Promise<A> {
-  const before = lines.get(database) ?? Promise.resolve();
-  const mine = before.then(work, work);
-  lines.set(
-    database,
-    mine.catch(() => undefined),
-  );
-  return mine;
-}
+/** One after the other for a lab. */
+export const inLine = plannings.inLine;
 
 export interface Answered {
   answer: PurchaseAnswer;
@@ -55,7 +43,7 @@ export async function answered(
   database: Database,
   problem: PurchaseProblem,
   points: Record<string, number>,
-  now: Date,
+  startedAt: Date,
 ): Promise<Answered | null> {
   const flags = new SharedArrayBuffer(4);
   const task: ToPlanner = { problem, points, flags };
@@ -63,7 +51,7 @@ export async function answered(
   let end: (none: null) => void = () => undefined;
   const stopped = new Promise<null>((resolve) => (end = resolve));
   const later = (ms: number) => void sleep(ms, null, { ref: false }).then(end);
-  const state = { startedAt: now, share: 0, items: problem.items.length };
+  const state = { startedAt, share: 0, items: problem.items.length };
   const whole = new Promise<Answered>((resolve, reject) => {
     worker.on('message', (message: FromPlanner) => {
       if (message.kind === 'progress') Object.assign(state, { share: message.share });
@@ -72,21 +60,17 @@ export async function answered(
     worker.on('error', reject);
     worker.on('exit', () => reject(new Error('the planning thread ended without a plan')));
   });
-  running.set(
-    database,
-    Object.assign(state, {
-      cancel(keepBest: boolean) {
-        Atomics.store(new Int32Array(flags), 0, 1);
-        if (keepBest) later(graceMs);
-        else end(null);
-      },
-    }),
-  );
+  const now = Object.assign(state, {
+    cancel(keepBest: boolean) {
+      Atomics.store(new Int32Array(flags), 0, 1);
+      if (keepBest) later(graceMs);
+      else end(null);
+    },
+  });
   later(1000 * longestSeconds(problem.limits.seconds) + 2 * graceMs);
   try {
-    return await Promise.race([whole, stopped]);
+    return await plannings.during(database, now, () => Promise.race([whole, stopped]));
   } finally {
-    running.delete(database);
     worker.removeAllListeners();
     whole.catch(() => undefined);
     void worker.terminate();

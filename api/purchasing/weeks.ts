@@ -1,17 +1,14 @@
 // Weeks as the lab counts them: from Monday on, by the days of its clock.
 import { DateTime } from 'luxon';
+import { daysAfter } from '../days.ts';
 
-/** The day on the lab's clock, such as 2026-11-27. */
-export const dayOf = (at: Date, timeZone: string): string =>
-  DateTime.fromJSDate(at, { zone: timeZone }).toISODate() ?? at.toISOString().slice(0, 10);
+export { dayOf, daysAfter, daysBetween } from '../days.ts';
 
 const utc = (day: string): DateTime => DateTime.fromISO(day, { zone: 'utc' });
 const iso = (day: DateTime): string => day.toISODate() ?? '';
 
 /** The Monday of a day's week. */
 export const mondayOf = (day: string): string => iso(utc(day).startOf('week'));
-
-export const daysAfter = (day: string, days: number): string => iso(utc(day).plus({ days }));
 
 /** Monday of a plan's week, counted from 1. */
 export const mondayOfWeek = (fromMonday: string, week: number): string => daysAfter(fromMonday, 7 * (week - 1));
@@ -25,6 +22,3 @@ export function daySaid(day: string, today: string): string {
   const at = utc(day).setLocale('en-GB');
   return at.toFormat(day.slice(0, 4) === today.slice(0, 4) ? 'd LLLL' : 'd LLLL yyyy');
 }
-
-/** Days from one day to another; less than 0 when that is earlier. */
-export const daysBetween = (from: string, to: string): number => Math.round(utc(to).diff(utc(from), 'days').days);
