@@ -7,6 +7,7 @@ import { packAmount, packsText } from './item-words.ts';
 import { amountOf, type Currency, moneyText } from './money.ts';
 import { stateWords } from './rules.ts';
 import { currencyOf } from './settings.ts';
+import { dayOf } from './weeks.ts';
 
 const withAll = { include: { supplier: true, offer: true } } satisfies Prisma.OrderDefaultArgs;
 type Row = Prisma.OrderGetPayload<typeof withAll> & { item: string };
@@ -30,7 +31,7 @@ const columns = [
 ];
 
 /** One order a line; amounts are decimals with a point. What a spreadsheet would take for a formula is not one. */
-function csvOf(rows: readonly Row[], currency: Currency): string {
+function csvOf(rows: readonly Row[], currency: Currency, timeZone: string): string {
   const lines = rows.map((row) => [
     row.number,
     stateWords[row.state],
@@ -44,7 +45,7 @@ function csvOf(rows: readonly Row[], currency: Currency): string {
     amountOf(row.priceMinor * row.packs, currency),
     currency.code,
     row.lotWished ?? '',
-    row.askedAt.toISOString().slice(0, 10),
+    dayOf(row.askedAt, timeZone),
     row.expectedOn ?? '',
     row.note ?? '',
   ]);
@@ -89,5 +90,5 @@ export async function orderListOf(context: Context, states: readonly OrderState[
     .filter((row) => supplier === null || row.supplier.name.toLowerCase() === supplier.toLowerCase())
     .map((row) => ({ ...row, item: itemName(nameOf.get(row.sorbentId) ?? '', row.backing) }));
   const currency = currencyOf(context);
-  return { orders: named.length, csv: csvOf(named, currency), text: letterOf(named, currency) };
+  return { orders: named.length, csv: csvOf(named, currency, lab.timeZone), text: letterOf(named, currency) };
 }

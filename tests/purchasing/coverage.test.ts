@@ -84,8 +84,53 @@ describeEngines('whether a lot lasts', (on) => {
     for (const { chance } of kept.remedies) expect(chance).toBeGreaterThan(kept.chance);
     // Without the campaign it is as it was.
     expect(helps['POSTPONE']?.chance).toBeCloseTo(free.chance, 6);
+    expect(helps['POSTPONE']?.sentence).toBe(
+      'keep a lot bought now for long instead: it is checked by 23 March, and long begins on 5 May',
+    );
     expect(helps['OTHER_LOT']?.sentence).toMatch(/take everyday use from lot F-2, which is not checked yet: 700 g/);
     expect(helps['BUY_NOW']?.sentence).toMatch(/^buy \d packs? of 1 kg now: checked by 23 March/);
+  });
+
+  it('says of a campaign that begins sooner to postpone it, and of one that has begun nothing', async () => {
+    const uses = [{ day: '2026-03-10', amount: 100 }];
+    const campaign = await buying.campaign({ name: 'soon', uses });
+    await buying.keep(campaign, 'F-1', { takeUnchecked: true });
+    const postponed = async () =>
+      (await coverage('F-1', '2026-04-27')).remedies.flatMap(({ what, sentence }) =>
+        what === 'POSTPONE' && sentence.includes('soon') ? [sentence] : [],
+      );
+    expect(await postponed()).toEqual(['postpone soon until 23 March, when a lot bought now is checked']);
+    const need = { kind: 'SORBENT', sorbent: silica, dryGrams: 40, forWhom: 'somebody', campaign: campaign.id };
+    await world.tell('addNeed', { ...need, at: new Date('2026-03-10T10:00:00+02:00') }, '__typename');
+    // Handed over, as a tick of its last step says it: all of it is of that lot.
+    await world.database.write((tx) =>
+      tx.need.updateMany({ where: { forWhom: 'somebody', metAt: null }, data: { metAt: world.now() } }),
+    );
+    expect(await postponed()).toEqual([]);
+    await world.tell('dropCampaign', { id: campaign.id }, '__typename');
+  });
+
+  it('is not known, and said so, where nobody knows what a week uses', async () => {
+    await world.tell('addSorbent', { name: 'Fine silica', sorbentClass: 'SILICA' }, '__typename');
+    await world.tell(
+      'receiveLot',
+      { sorbent: 'Fine silica', lotNumber: 'C-1', containers: [{ kind: 'DRUM', room: 'wet bench', grams: 500, innerDiameterMm: 120, heightMm: 250 }] }, // prettier-ignore
+      '__typename',
+    );
+    const { coverage: of } = await world.ask<{ coverage: Coverage }>(
+      `{ coverage(sorbent: "Fine silica", lot: "C-1", until: "2026-04-27") { ... on Coverage { ${fields} } } }`,
+    );
+    expect(of.sentence).toBe(
+      'whether lot C-1 lasts until 27 April is not known: too little history; say what a week uses',
+    );
+    // Nothing is used that anybody knows of: no end is made up.
+    expect([of.likelyUntil, of.surelyUntil]).toEqual([null, null]);
+  });
+
+  it('says that it almost surely does not, in that order', async () => {
+    expect((await coverage('F-1', '2027-02-26')).sentence).toMatch(
+      /^lot F-1 almost surely does not last until 26 February 2027; it ends about/,
+    );
   });
 
   it('asks for a weekly figure where the history is too short', async () => {

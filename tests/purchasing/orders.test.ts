@@ -207,4 +207,14 @@ describeEngines('an order', (on) => {
     );
     expect(set.offer).toEqual({ prices: [{ price: { text: '60.00 EUR' } }], supplier: { name: 'Marlpit Chemicals' } });
   });
+
+  it('was asked for on the day of the lab’s clock, not of another one', async () => {
+    const midnight = new Date('2026-03-03T22:30:00Z');
+    world.later((midnight.getTime() - world.now().getTime()) / 60_000);
+    const { number } = await asked(1);
+    const { orderList } = await world.ask<{ orderList: { csv: string } }>('{ orderList { csv } }');
+    const line = orderList.csv.split('\n').find((one) => one.startsWith(`${number},`));
+    // Half past midnight in Helsinki.
+    expect(line?.split(',')).toContain('2026-03-04');
+  });
 });

@@ -14,6 +14,15 @@ interface Line {
   offer: { id: string };
 }
 
+interface Due {
+  basis: string;
+  packs: number;
+  orderBy: string;
+  sentence: string;
+  price: { amount: string };
+  total: { amount: string };
+}
+
 interface Plan {
   id: string;
   status: string;
@@ -69,8 +78,8 @@ describeEngines('a purchase plan', (on) => {
 
   const dueNow = async (weeksAhead = 0) =>
     (
-      await world.ask<{ ordersDue: { basis: string; packs: number; orderBy: string; sentence: string }[] }>(
-        `{ ordersDue(weeksAhead: ${weeksAhead}) { basis packs orderBy sentence } }`,
+      await world.ask<{ ordersDue: Due[] }>(
+        `{ ordersDue(weeksAhead: ${weeksAhead}) { basis packs orderBy sentence price { amount } total { amount } } }`,
       )
     ).ordersDue;
 
@@ -118,6 +127,14 @@ describeEngines('a purchase plan', (on) => {
     expect(all.every(({ basis }) => basis === 'PLAN')).toBe(true);
     expect(all.map(({ packs }) => packs)).toEqual(plan.lines.map(({ packs }) => packs));
     const [first] = plan.lines;
+    const many = all.find(({ packs }) => packs > 1);
+    const line = plan.lines.find(({ packs }) => packs > 1);
+    // Three packs or more are cheaper; of what is left of a line, so many are at the price of so many.
+    const { order: part } = await buying.order('askForOrder', { offer, packs: (line?.packs ?? 0) - 1 });
+    const left = (await dueNow(12)).find(({ orderBy }) => orderBy === many?.orderBy);
+    expect(left).toMatchObject({ packs: 1, price: { amount: '84.50' }, total: { amount: '84.50' } });
+    expect(left?.sentence).toMatch(/^Order 1 pack of 1 kg by /);
+    await world.tell('callOffOrder', { id: part.id }, '__typename');
     const { order } = await buying.order('askForOrder', { offer, packs: first?.packs ?? 0 });
     expect(await dueNow(12)).toHaveLength(all.length - 1);
     await world.tell('callOffOrder', { id: order.id }, '__typename');
@@ -159,6 +176,15 @@ describe('a purchase plan', () => {
     const { purchasePlan } = await world.ask<{ purchasePlan: { id: string } }>('{ purchasePlan { id } }');
     expect(purchasePlan.id).toBe(plan.id);
     expect((await world.refused('planOrders', { whatIf: {} })).path).toBe('input.whatIf');
+    const sorbents = [silica, 'Fine silica'];
+    await world.tell('addSorbent', { name: 'Fine silica', sorbentClass: 'SILICA' }, '__typename');
+    const drum = { kind: 'DRUM', room: 'wet bench', grams: 500, innerDiameterMm: 120, heightMm: 250 };
+    await world.tell('receiveLot', { sorbent: 'Fine silica', lotNumber: 'F-1', containers: [drum] }, '__typename');
+    const either = await world.refused('planOrders', { whatIf: { rejectedLot: 'F-1' } });
+    expect(either.path).toBe('input.whatIf.rejectedSorbent');
+    for (const name of sorbents) expect(either.expected).toContain(name);
+    const neither = { rejectedLot: 'F-2', rejectedSorbent: 'Fine silica' };
+    expect((await world.refused('planOrders', { whatIf: neither })).message).toMatch(/the number of a lot of Fine silica/);
   });
 
   it('is found again after a hundred that only suppose', async () => {
