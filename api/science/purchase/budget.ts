@@ -26,10 +26,11 @@ export class Budget {
   readonly #longest: number;
   #used = 0;
 
-  constructor({ problem }: Pick<Model, 'problem'>, watch: PurchaseWatch) {
+  /** `share` is of the steps; the clock's last word is that of the whole. */
+  constructor({ problem }: Pick<Model, 'problem'>, watch: PurchaseWatch, share = 1) {
     const { seconds } = problem.limits;
     this.#watch = watch;
-    this.#all = seconds * stepsPerSecond;
+    this.#all = share * seconds * stepsPerSecond;
     this.#longest = longestSeconds(seconds);
   }
 

@@ -96,3 +96,9 @@ export function costsOf({ parts }: Priced): PurchaseCosts {
     endValue: roundedMinor(endValue),
   };
 }
+
+/** What a solver may lose in floating point, as a share of the cost. */
+const lost = 1e-6;
+
+/** A plan costs no more than any could, but for what floating point lost of the bound. */
+export const isTight = (cost: number, bound: number): boolean => cost - bound <= lost * Math.max(1, Math.abs(cost));

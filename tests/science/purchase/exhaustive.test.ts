@@ -8,6 +8,7 @@ import { noCharges } from '../../../api/science/purchase/price/charges.ts';
 import { cheapest } from '../../../api/science/purchase/price/cheapest.ts';
 import { gridOf } from '../../../api/science/purchase/price/grid.ts';
 import type { PurchaseProblem } from '../../../api/science/purchase/types.ts';
+import { smallPlan } from '../../../api/science/purchase/whole/small.ts';
 import { amount } from '../../support/amount.ts';
 import { leastByTrying } from './every-plan.ts';
 import { highs, planned, unwatched } from './problems.ts';
@@ -84,6 +85,19 @@ describe('a small purchase, one of its offers cheaper', () => {
     expect(cheaper.filter(({ proven }) => proven.some((status) => status !== 'optimal'))).toEqual([]);
     expect(cheaper.filter(({ saves }) => saves < 0)).toEqual([]);
     expect(cheaper.filter(({ saves }) => saves > 0).length).toBeGreaterThan(cheaper.length / 4);
+  });
+});
+
+describe('branch and bound, on small purchases', () => {
+  it('finds the least cost by itself, and proves it', () => {
+    const wrong = cases.slice(0, amount(15, 220)).filter(({ problem, least }) => {
+      const model = modelOf(problem);
+      const small = smallPlan(model, highs, unwatched);
+      if (small?.status !== 'optimal') return true;
+      const cost = Number(pricedOf(model, small.plans, small.uses).micro) / 1e6;
+      return Math.abs(cost - least) > 1e-6 || small.bound === null || small.bound > least + 1e-6;
+    });
+    expect(wrong).toEqual([]);
   });
 });
 

@@ -43,8 +43,8 @@ function firstCharges(model: Model, share: number, room: number): Charges {
 const isProven = ({ items, offers }: Model): boolean =>
   items.every(({ campaigns }) => campaigns.length <= mostTogether) && offers.every(({ most }) => most <= mostOneByOne);
 
-export function largePlan(model: Model, highs: Highs, watch: PurchaseWatch): Found {
-  const budget = new Budget(model, watch);
+export function largePlan(model: Model, highs: Highs, watch: PurchaseWatch, share = 1): Found {
+  const budget = new Budget(model, watch, share);
   const grids = model.items.map((item) => gridOf(model, item, coarse));
   const pool = new Pool(model);
   // Ordering nothing is a plan of every item.

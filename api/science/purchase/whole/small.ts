@@ -3,7 +3,7 @@ import type { Highs } from 'highs';
 import { firstExpiryFirst, type Use } from '../allocate.ts';
 import type { Found } from '../answer.ts';
 import { Budget } from '../budget.ts';
-import { pricedOf } from '../exact.ts';
+import { isTight, pricedOf } from '../exact.ts';
 import { solve } from '../linear.ts';
 import type { Model } from '../model.ts';
 import type { ItemPlan } from '../plan.ts';
@@ -13,9 +13,6 @@ import { possibleOrders, wholeProgramme } from './rows.ts';
 
 /** Offers times weeks: beyond it branch and bound takes too long. */
 const mostOrders = 60;
-
-/** What the solver may lose in floating point, as a share of the cost. */
-const tight = 1e-6;
 
 export const isSmall = (model: Model): boolean => possibleOrders(model) <= mostOrders;
 
@@ -51,7 +48,6 @@ export function smallPlan(model: Model, highs: Highs, watch: PurchaseWatch): Fou
   const { uses, micro } = restated(model, plans, solvers);
   const cost = Number(micro) / 1e6;
   const bound = solved.bound + programme.constant;
-  const isTight = cost - bound <= tight * Math.max(1, Math.abs(cost));
-  const proven = isTight ? 'optimal' : 'gap';
+  const proven = isTight(cost, bound) ? 'optimal' : 'gap';
   return { plans, uses, bound, status: solved.proven ? proven : watch.cancelled() ? 'cancelled' : 'time' };
 }
