@@ -8,8 +8,8 @@ import type { Prepared } from './prepared.ts';
 import type { Best } from './search/anneal.ts';
 import { savings } from './search/savings.ts';
 
-/** The cells of time, in minutes: what is late asks for finer ones than oven hours. */
-const [figureStep, hoursStep] = [10, 15];
+/** The cells of time, in minutes: what hours, recipes and doors are usually told in, so that little is lost by rounding. */
+const step = 5;
 
 /** Each job's part of the largest oven's minutes. */
 function shares(model: Model): Float64Array {
@@ -37,7 +37,7 @@ export function proofOf(ready: Prepared, best: Best, watch: BoundWatch): Proven 
   if (!isAtFloor(ready, best)) {
     const starts = [savings(model, objective, best.sequences)];
     const cost = figureCost(model, objective);
-    const bound = lowerBound(model, { work, target: best.figure, cost, starts, step: figureStep }, watch);
+    const bound = lowerBound(model, { work, target: best.figure, cost, starts, step }, watch);
     const figure = Math.max(floor, objective.perBatchMinute > 0 ? bound.value : wholeUp(model, bound.value));
     return { figure, hours: null, isWhole: false, isCut: !bound.isWhole };
   }
@@ -45,7 +45,7 @@ export function proofOf(ready: Prepared, best: Best, watch: BoundWatch): Proven 
     return { figure: floor, hours: null, isWhole: false, isCut: false };
   }
   const cost = hoursCost(model);
-  const bound = lowerBound(model, { work, target: best.hours, cost, starts: [shares(model)], step: hoursStep }, watch);
+  const bound = lowerBound(model, { work, target: best.hours, cost, starts: [shares(model)], step }, watch);
   const hours = Math.ceil(bound.value - 1e-6) + pinnedMinutes(model);
   return { figure: floor, hours, isWhole: false, isCut: !bound.isWhole };
 }

@@ -25,7 +25,7 @@ const [firstStep, lastStep] = [1.2, 0.02];
 const patience = 15;
 const slower = 0.85;
 const memory = 0.4;
-const mostCells = 900;
+const mostCells = 3600;
 
 function gridOf(model: Model, wanted: number): { grid: Grid; horizon: number } {
   const origin = Math.min(...model.ovens.map(({ freeAt }) => freeAt));
@@ -34,7 +34,8 @@ function gridOf(model: Model, wanted: number): { grid: Grid; horizon: number } {
   const longest = Math.max(1, ...model.least);
   const horizon = Math.max(ready + 2 * longest, ...dues.map((due) => due + longest), origin + longest) + 720;
   const shortest = Math.max(1, Math.min(...model.least));
-  const step = Math.max(1, Math.min(wanted, shortest));
+  // No batch may end in the cell it starts in.
+  const step = Math.max(1, Math.min(Math.max(wanted, Math.ceil((horizon - origin) / mostCells)), shortest));
   const cells = Math.ceil((horizon - origin) / step);
   return { grid: { origin, step, cells }, horizon: origin + cells * step };
 }
@@ -48,7 +49,7 @@ export interface Bound {
 export function lowerBound(model: Model, task: BoundTask, watch: BoundWatch): Bound {
   const { cost } = task;
   const { grid, horizon } = gridOf(model, task.step);
-  if (grid.cells > mostCells * 4 || model.jobs === 0) return { value: 0, isWhole: true };
+  if (grid.cells > mostCells || model.jobs === 0) return { value: 0, isWhole: true };
   const cap = Float64Array.from({ length: model.jobs }, (_, job) => cost.after(job, horizon));
   const paths = model.ovens.map((_, oven) => new OvenPath(model, oven, grid, cost));
   const each = Math.max(
@@ -65,8 +66,7 @@ export function lowerBound(model: Model, task: BoundTask, watch: BoundWatch): Bo
     for (let round = 0; round < rounds && step > lastStep; round += 1) {
       watch.progress((i + round / rounds) / task.starts.length);
       if (watch.stopped()) return { value: best, isWhole: false };
-      const worth = (job: number, end: number) => price[job]! - (end < 0 ? 0 : cost.ofJob(job, end));
-      const value = paths.reduce((sum, path) => sum + path.price(worth), 0) + price.reduce((sum, one) => sum + one, 0);
+      const value = paths.reduce((sum, path) => sum + path.price(price), 0) + price.reduce((sum, one) => sum + one, 0);
       if (value > own + 1e-9) {
         own = value;
         bestPrice = price.slice();
@@ -84,7 +84,7 @@ export function lowerBound(model: Model, task: BoundTask, watch: BoundWatch): Bo
       best = Math.max(best, value);
       if (best >= task.target - 1e-6) return { value: best, isWhole: true };
       const slack = new Float64Array(model.jobs).fill(1);
-      for (const path of paths) path.taken(worth, (job) => (slack[job]! -= 1));
+      for (const path of paths) path.taken(price, (job) => (slack[job]! -= 1));
       let square = 0;
       for (let job = 0; job < model.jobs; job += 1) {
         direction[job] = slack[job]! + memory * direction[job]!;

@@ -7,11 +7,18 @@ import { type Grid, type Stays, staysOf } from './stays.ts';
 
 const [over, cross] = [-1, -2];
 
+function endsOf(stays: readonly Stays[], cells: number): Uint8Array {
+  const isEnd = new Uint8Array(cells + 1);
+  for (const { endCell } of stays) for (const cell of endCell) isEnd[cell] = 1;
+  return isEnd;
+}
+
 /** One stretch between two pins: what it costs from a batch's end in a cell, and from the best start in or after a cell. */
 interface Stretch {
   readonly stays: readonly Stays[];
+  /** Known for the cells in which some stay ends. */
   readonly afterEnd: Float64Array;
-  readonly next: Int32Array;
+  readonly isEnd: Uint8Array;
   readonly fromStart: Float64Array;
   /** The stay that is best from a cell on; -1: none. */
   readonly stay: Int32Array;
@@ -24,6 +31,8 @@ export class OvenPath {
   readonly #sacks: Sacks;
   readonly #stretches: readonly Stretch[];
   readonly #setupCost: Float64Array;
+  /** Cells from a batch's end to the next start, door and set-up between. */
+  readonly #later: Int32Array;
   readonly #count: number;
   #values: Float64Array = new Float64Array(0);
 
@@ -32,12 +41,15 @@ export class OvenPath {
     this.#grid = grid;
     this.#buckets = bucketsOf(model, oven);
     this.#count = this.#buckets.all.length;
-    this.#sacks = new Sacks(model.area, this.#oven.area);
+    this.#sacks = new Sacks(model.area, this.#oven.area, cost.ofJob);
     const { minutes, cost: money } = this.#buckets;
     this.#setupCost = Float64Array.from(minutes, (one, at) => {
       const setup = cost.perSetupMinute * one + cost.perSetupCost * money[at]!;
       return Number.isNaN(setup) ? 0 : setup;
     });
+    this.#later = Int32Array.from(minutes, (one) =>
+      Math.min(grid.cells, Math.floor((this.#oven.door + one) / grid.step)),
+    );
     const { pins } = this.#oven;
     this.#stretches = Array.from({ length: pins.length + 1 }, (_, gap) => {
       const between = [pins[gap - 1]?.end ?? this.#oven.freeAt, pins[gap]?.start ?? Infinity] as const;
@@ -48,7 +60,7 @@ export class OvenPath {
       return {
         stays,
         afterEnd: new Float64Array(size),
-        next: new Int32Array(size),
+        isEnd: endsOf(stays, grid.cells),
         fromStart: new Float64Array(size).fill(Infinity),
         stay: new Int32Array(size).fill(-1),
       };
@@ -65,8 +77,8 @@ export class OvenPath {
   }
 
   /** The least that this oven adds when a job in a batch pays what it is worth there. */
-  price(worth: (job: number, end: number) => number): number {
-    this.#values = this.#sacks.solve(worth);
+  price(price: Float64Array): number {
+    this.#values = this.#sacks.solve(price);
     for (let gap = this.#stretches.length - 1; gap >= 0; gap -= 1) this.#fill(gap);
     return this.#leave(0, this.#buckets.of(this.#oven.state), this.#oven.freeAt, 0).value;
   }
@@ -75,29 +87,54 @@ export class OvenPath {
     const { cells } = this.#grid;
     const count = this.#count;
     const stretch = this.#stretches[gap]!;
+    const { fromStart, afterEnd } = stretch;
+    const base = Float64Array.from({ length: count }, (_, bucket) => this.#without(gap, bucket));
+    const values = this.#values;
     for (let cell = cells - 1; cell >= 0; cell -= 1) {
       for (let bucket = 0; bucket < count; bucket += 1) {
-        const { first, sack, endCell, cost } = stretch.stays[bucket]!;
+        const { first, sack, then, cost } = stretch.stays[bucket]!;
         const at = cell * count + bucket;
-        let best = stretch.fromStart[at + count]!;
+        let best = fromStart[at + count]!;
         let stay = stretch.stay[at + count]!;
-        for (let i = first[cell]!; i < first[cell + 1]!; i += 1) {
-          const value = cost[i]! - this.#values[sack[i]!]! + stretch.afterEnd[endCell[i]! * count + bucket]!;
+        const last = first[cell + 1]!;
+        for (let i = first[cell]!; i < last; i += 1) {
+          const value = cost[i]! - values[sack[i]!]! + afterEnd[then[i]!]!;
           if (value < best) {
             best = value;
             stay = i;
           }
         }
-        stretch.fromStart[at] = best;
+        fromStart[at] = best;
         stretch.stay[at] = stay;
       }
-      for (let bucket = 0; bucket < count; bucket += 1) {
-        const time = this.#grid.origin + cell * this.#grid.step;
-        const { value, next } = this.#leave(gap, bucket, time, this.#oven.door);
-        stretch.afterEnd[cell * count + bucket] = value;
-        stretch.next[cell * count + bucket] = next;
-      }
+      if (stretch.isEnd[cell] === 1) this.#end(cell, base, stretch);
     }
+  }
+
+  /** What follows a batch that ends in the cell, whatever the oven then stands at. */
+  #end(cell: number, base: Float64Array, { fromStart, afterEnd }: Stretch): void {
+    const { cells } = this.#grid;
+    const count = this.#count;
+    for (let bucket = 0; bucket < count; bucket += 1) {
+      let value = base[bucket]!;
+      for (let to = 0; to < count; to += 1) {
+        const at = bucket * count + to;
+        const start = cell + this.#later[at]!;
+        if (start >= cells) continue;
+        const then = this.#setupCost[at]! + fromStart[start * count + to]!;
+        if (then < value) value = then;
+      }
+      afterEnd[cell * count + bucket] = value;
+    }
+  }
+
+  /** With no more batches before the next pin, or at all. */
+  #without(gap: number, bucket: number): number {
+    const pin = this.#oven.pins[gap];
+    if (!pin) return 0;
+    const state = this.#buckets.of(pin.state);
+    const setup = pin.batch ? this.#setupCost[bucket * this.#count + state]! : 0;
+    return setup + this.#leave(gap + 1, state, pin.end, pin.batch ? this.#oven.door : 0).value;
   }
 
   readonly #left = { value: 0, next: over };
@@ -109,14 +146,8 @@ export class OvenPath {
     const stretch = this.#stretches[gap]!;
     const { minutes } = this.#buckets;
     const pin = this.#oven.pins[gap];
-    let value = 0;
-    let next = over;
-    if (pin) {
-      const state = this.#buckets.of(pin.state);
-      const setup = pin.batch ? this.#setupCost[bucket * count + state]! : 0;
-      value = setup + this.#leave(gap + 1, state, pin.end, pin.batch ? this.#oven.door : 0).value;
-      next = cross;
-    }
+    let value = this.#without(gap, bucket);
+    let next = pin ? cross : over;
     for (let to = 0; to < count; to += 1) {
       const at = bucket * count + to;
       const cell = Math.max(0, Math.floor((time + door + minutes[at]! - origin) / step));
@@ -133,7 +164,7 @@ export class OvenPath {
   }
 
   /** The jobs on the cheapest way, once for each batch that holds them. */
-  taken(worth: (job: number, end: number) => number, visit: (job: number) => void): void {
+  taken(price: Float64Array, visit: (job: number) => void): void {
     const count = this.#count;
     let gap = 0;
     let bucket = this.#buckets.of(this.#oven.state);
@@ -154,7 +185,7 @@ export class OvenPath {
       const cell = Math.max(0, Math.floor((time + door + setup - origin) / step));
       const stay = stretch.stay[cell * count + next]!;
       const { sack, endCell } = stretch.stays[next]!;
-      this.#sacks.packed(sack[stay]!, worth).forEach(visit);
+      this.#sacks.packed(sack[stay]!, price).forEach(visit);
       time = origin + endCell[stay]! * step;
       door = this.#oven.door;
       bucket = next;

@@ -9,14 +9,19 @@ function gcd(a: number, b: number): number {
 
 export class Sacks {
   readonly capacity: number;
+  readonly #ofJob: (job: number, end: number) => number;
   readonly #units: Int32Array;
   readonly #sets = new Map<string, number>();
-  readonly #jobs: number[][] = [];
-  readonly #ends: number[] = [];
+  readonly #jobs: Int32Array[] = [];
+  /** What each job of a knapsack costs when its batch ends then; null: nothing, whenever it ends. */
+  readonly #own: (Float64Array | null)[] = [];
   #values = new Float64Array(0);
   readonly #best: Float64Array;
+  readonly #worth: Float64Array;
+  readonly #size: Int32Array;
 
-  constructor(area: Float64Array, whole: number) {
+  constructor(area: Float64Array, whole: number, ofJob: (job: number, end: number) => number) {
+    this.#ofJob = ofJob;
     const inside = Array.from(area).filter((one) => one <= whole);
     const isWhole = [...inside, whole].every(Number.isInteger);
     const common = isWhole ? inside.reduce(gcd, whole) : 0;
@@ -25,6 +30,8 @@ export class Sacks {
     this.#units = Int32Array.from(area, (one) => Math.floor(one / unit + 1e-9));
     this.capacity = Math.floor(whole / unit + 1e-9);
     this.#best = new Float64Array(this.capacity + 1);
+    this.#worth = new Float64Array(area.length);
+    this.#size = new Int32Array(area.length);
   }
 
   /** The number of the knapsack of these jobs in a batch that ends then; `null`: their costs do not depend on the end. */
@@ -34,8 +41,8 @@ export class Sacks {
     if (at === undefined) {
       at = this.#jobs.length;
       this.#sets.set(key, at);
-      this.#jobs.push([...jobs]);
-      this.#ends.push(end ?? -1);
+      this.#jobs.push(Int32Array.from(jobs));
+      this.#own.push(end === null ? null : Float64Array.from(jobs, (job) => this.#ofJob(job, end)));
     }
     return at;
   }
@@ -44,52 +51,48 @@ export class Sacks {
     return this.#jobs.length;
   }
 
-  /** The best value of each knapsack, with what a job is worth in a batch that ends then. */
-  solve(worth: (job: number, end: number) => number): Float64Array {
+  /** The best value of each knapsack at these prices, what a job costs by its end taken off. */
+  solve(price: Float64Array): Float64Array {
     if (this.#values.length !== this.count) this.#values = new Float64Array(this.count);
-    const best = this.#best;
-    const units = this.#units;
-    for (let at = 0; at < this.count; at += 1) {
+    const [best, units, values, worth, size, capacity] = [
+      this.#best,
+      this.#units,
+      this.#values,
+      this.#worth,
+      this.#size,
+      this.capacity,
+    ];
+    for (let at = 0; at < this.#jobs.length; at += 1) {
       const jobs = this.#jobs[at]!;
-      const end = this.#ends[at]!;
-      let [sum, total] = [0, 0];
+      const own = this.#own[at]!;
+      let [sum, total, count] = [0, 0, 0];
       for (let i = 0; i < jobs.length; i += 1) {
-        const value = worth(jobs[i]!, end);
+        const value = own === null ? price[jobs[i]!]! : price[jobs[i]!]! - own[i]!;
         if (value <= 0) continue;
-        sum += units[jobs[i]!]!;
+        const room = units[jobs[i]!]!;
+        sum += room;
         total += value;
+        worth[count] = value;
+        size[count++] = room;
       }
-      if (sum <= this.capacity) {
-        this.#values[at] = total;
-        continue;
-      }
-      best.fill(0);
-      for (let i = 0; i < jobs.length; i += 1) {
-        const job = jobs[i]!;
-        const value = worth(job, end);
-        if (value <= 0) continue;
-        const size = units[job]!;
-        for (let room = this.capacity; room >= size; room -= 1) {
-          const packed = best[room - size]! + value;
-          if (packed > best[room]!) best[room] = packed;
-        }
-      }
-      this.#values[at] = best[this.capacity]!;
+      values[at] = sum <= capacity ? total : packing(worth, size, count, best, capacity);
     }
-    return this.#values;
+    return values;
   }
 
   /** The jobs of one knapsack's best batch. */
-  packed(at: number, worth: (job: number, end: number) => number): number[] {
-    const end = this.#ends[at]!;
-    const jobs = this.#jobs[at]!.filter((job) => worth(job, end) > 0);
+  packed(at: number, price: Float64Array): number[] {
+    const own = this.#own[at]!;
+    const all = this.#jobs[at]!;
+    const worth = Array.from(all, (job, i) => price[job]! - (own === null ? 0 : own[i]!));
+    const jobs = Array.from(all, (job, i) => ({ job, value: worth[i]! })).filter(({ value }) => value > 0);
     const width = this.capacity + 1;
     const table = new Float64Array((jobs.length + 1) * width);
-    jobs.forEach((job, i) => {
+    jobs.forEach(({ job, value }, i) => {
       const size = this.#units[job]!;
       for (let room = 0; room < width; room += 1) {
         const without = table[i * width + room]!;
-        const within = room >= size ? table[i * width + room - size]! + worth(job, end) : -1;
+        const within = room >= size ? table[i * width + room - size]! + value : -1;
         table[(i + 1) * width + room] = Math.max(without, within);
       }
     });
@@ -97,9 +100,28 @@ export class Sacks {
     const taken: number[] = [];
     for (let i = jobs.length; i > 0; i -= 1) {
       if (table[i * width + room] === table[(i - 1) * width + room]) continue;
-      taken.push(jobs[i - 1]!);
-      room -= this.#units[jobs[i - 1]!]!;
+      const { job } = jobs[i - 1]!;
+      taken.push(job);
+      room -= this.#units[job]!;
     }
     return taken;
   }
+}
+
+/** The most that items of such worth and size come to within the capacity; `best` is room to reckon in. */
+function packing(worth: Float64Array, size: Int32Array, count: number, best: Float64Array, capacity: number): number {
+  best[0] = 0;
+  let reach = 0;
+  for (let i = 0; i < count; i += 1) {
+    const own = size[i]!;
+    const value = worth[i]!;
+    const top = reach + own < capacity ? reach + own : capacity;
+    for (let room = reach + 1; room <= top; room += 1) best[room] = best[reach]!;
+    reach = top;
+    for (let room = top; room >= own; room -= 1) {
+      const packed = best[room - own]! + value;
+      if (packed > best[room]!) best[room] = packed;
+    }
+  }
+  return best[reach]!;
 }

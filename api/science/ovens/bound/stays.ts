@@ -17,6 +17,8 @@ export interface Stays {
   readonly first: Int32Array;
   readonly sack: Int32Array;
   readonly endCell: Int32Array;
+  /** Where the cell of its end and the bucket stand in a table of both. */
+  readonly then: Int32Array;
   readonly cost: Float64Array;
 }
 
@@ -105,6 +107,7 @@ export function staysOf(
     first,
     sack: Int32Array.from(sack),
     endCell: Int32Array.from(endCell),
+    then: Int32Array.from(endCell, (cell) => cell * buckets.all.length + bucket),
     cost: Float64Array.from(costs),
   };
 }
