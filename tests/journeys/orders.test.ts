@@ -49,7 +49,7 @@ async function looksRight(page: Page): Promise<void> {
 }
 
 describe('what runs low', () => {
-  it('is asked for, bought and on the shelf by one click each, a damaged drum left out', async () => {
+  it('is asked for, bought and on the shelf by one click each, a damaged pack left out', async () => {
     const { page, context, complaints, foreign } = await visit(browser, served.address, {
       width: 360,
       colorScheme: 'dark',
@@ -65,7 +65,7 @@ describe('what runs low', () => {
     expect(await page.locator('[data-undo]').isVisible()).toBe(true);
     await line.getByRole('button', { name: /^Bought\s*:/ }).click();
     await line.getByText(/expected by/).waitFor();
-    const packs = Number(/(\d+) drum/.exec((await line.locator('strong').textContent()) ?? '')?.[1]);
+    const packs = Number(/(\d+) pack/.exec((await line.locator('strong').textContent()) ?? '')?.[1]);
 
     await line.getByRole('button', { name: /^On the shelf/ }).click();
     await page.getByLabel('Lot, as printed').fill('F-204');
@@ -124,6 +124,45 @@ describe('a campaign', () => {
       .waitFor();
     await long.getByRole('button', { name: /^Drop/ }).click();
     await long.waitFor({ state: 'detached' });
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+});
+
+describe('a plan', () => {
+  const planNow = async (): Promise<unknown> => (await served.ask('{ purchasePlan { id madeAt } }'))['purchasePlan'];
+
+  it('says that it is being made, what to pay and what to order; what is only supposed stands beside it', async () => {
+    const { page, context, complaints } = await visit(browser, served.address, { width: 360, height: 780 });
+    await page.goto('/orders?show=plan');
+    await page.getByText(/There is no plan yet/).waitFor();
+    // Held for a moment, as a plan of forty items takes: one can see that it goes on, and stop it.
+    await page.route('**/graphql', async (route) => {
+      if (route.request().postData()?.includes('planOrders')) await new Promise((go) => setTimeout(go, 1_500));
+      await route.continue();
+    });
+    await page.getByRole('button', { name: 'Plan what to buy' }).click();
+    await page.getByRole('progressbar').waitFor();
+    await page.getByRole('button', { name: 'Cancel', exact: true }).waitFor();
+    await looksRight(page);
+    await page.getByText(/^Planned.*to\sbe\spaid/).waitFor();
+    await page.unrouteAll({ behavior: 'wait' });
+    await looksRight(page);
+    const counts = await planNow();
+    expect(counts).not.toBeNull();
+
+    await page.getByText('What if …').click();
+    await page.getByRole('button', { name: 'Suppose it' }).click();
+    await page.getByText(/say what is supposed/i).waitFor();
+    await page.getByLabel('Late by').fill('5');
+    await page.getByRole('button', { name: 'Suppose it' }).click();
+    const supposed = page.getByRole('region', { name: /^What if: .*late/i });
+    await supposed.waitFor();
+    await looksRight(page);
+    await supposed.getByRole('button', { name: 'Put it away' }).click();
+    await supposed.waitFor({ state: 'detached' });
+    // A plan that is only supposed takes the place of none.
+    expect(await planNow()).toEqual(counts);
     expect(complaints).toEqual([]);
     await context.close();
   });
