@@ -11,3 +11,6 @@ export const daysAfter = (day: string, days: number): string => utc(day).plus({ 
 
 /** Days from one to another; less than 0 when that is earlier. */
 export const daysBetween = (from: string, to: string): number => Math.round(utc(to).diff(utc(from), 'days').days);
+
+/** The Monday of a day's week. */
+export const mondayOf = (day: string): string => utc(day).startOf('week').toISODate() ?? day;

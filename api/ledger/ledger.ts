@@ -13,14 +13,14 @@ import {
 import { sorbentOf } from '../stock/service.ts';
 import { ledgerBroughtUp } from './current.ts';
 import { accounts, figuresOf, type Account, type Figures, type Place } from './rules.ts';
-import { mondayOf, weeksAfter } from './week.ts';
+import { mondayIn, weeksAfter } from './week.ts';
 
 export const ledgerKinds = ['SORBENT', 'PLATES'] as const;
 
 const day = z
   .string('a day such as 2026-03-02')
   .transform((text, at) => {
-    const monday = mondayOf(text.trim());
+    const monday = mondayIn(text.trim());
     if (monday === null) at.addIssue({ code: 'custom', message: 'a day such as 2026-03-02' });
     return monday ?? '';
   })

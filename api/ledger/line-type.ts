@@ -7,7 +7,7 @@ import { connectionOf, pageOf, pageQuery, type Column, type PageArgs } from '../
 import { ContainerRef, EventRef, there } from '../stock/schema.ts';
 import type { Stock } from './ledger.ts';
 import type { Account, Place } from './rules.ts';
-import { mondayOf } from './week.ts';
+import { mondayIn } from './week.ts';
 
 export const AccountEnum = builder.enumType('LedgerAccount', {
   description: 'What an event did to what a container holds.',
@@ -86,7 +86,7 @@ export async function linesAsked(
   { week, account, place, ...args }: Asked,
   { database: { read } }: Context,
 ) {
-  const monday = week ? mondayOf(week) : null;
+  const monday = week ? mondayIn(week) : null;
   if (week && monday === null) throw invalid('week', week, 'a day such as 2026-03-02');
   const of: Prisma.LedgerLineWhereInput = {
     ...{ lotId: stock.lotId, isPlates: stock.isPlates },

@@ -1,5 +1,6 @@
 // Weeks on the lab's clock, from Monday on, named by the day of their Monday.
 import { DateTime } from 'luxon';
+import { daysAfter, mondayOf } from '../days.ts';
 
 export type WeekOf = (at: Date) => string;
 
@@ -23,15 +24,12 @@ export function weekNames(timeZone: string): WeekOf {
   };
 }
 
-/** The Monday of a day such as 2026-03-04; null when it is no day. */
-export function mondayOf(day: string): string | null {
-  const at = DateTime.fromISO(day, { zone: 'utc' });
-  return /^\d{4}-\d{2}-\d{2}$/.test(day) && at.isValid ? at.startOf('week').toFormat('yyyy-MM-dd') : null;
-}
+/** The Monday of a day as somebody writes it, such as 2026-03-04; null when it is no day. */
+export const mondayIn = (written: string): string | null =>
+  /^\d{4}-\d{2}-\d{2}$/.test(written) && DateTime.fromISO(written).isValid ? mondayOf(written) : null;
 
 /** The Monday so many weeks later (or earlier). */
-export const weeksAfter = (monday: string, weeks: number): string =>
-  DateTime.fromISO(monday, { zone: 'utc' }).plus({ weeks }).toFormat('yyyy-MM-dd');
+export const weeksAfter = (monday: string, weeks: number): string => daysAfter(monday, 7 * weeks);
 
 /** All Mondays from one up to another, both with it. */
 export function weeksBetween(first: string, last: string): string[] {

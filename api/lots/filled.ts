@@ -5,7 +5,7 @@ import type { Context } from '../context.ts';
 import type { Container, Person } from '../database/generated/sqlite/client.ts';
 import { scoopWatersIn } from '../exposure/service.ts';
 import { onceEach } from '../once.ts';
-import { checkNotFuture, containerOf, personOf } from '../stock/service.ts';
+import { baseOf, checkNotFuture, containerOf, personOf, regimeColumns, standAt, timelineOf } from '../stock/service.ts';
 import type { RunSaid } from './said.ts';
 
 const hourMs = 3_600_000;
@@ -42,6 +42,7 @@ export function aroundsOf(context: Context, times: readonly Date[]): (run: RunSa
   const roomIdNamed = onceEach(async (name: string, path: string) => {
     return (await roomNamed(place.tx, lab.id, name, path)).id;
   }, first);
+  const timelineIn = onceEach((containerId: string) => timelineOf(database.read, containerId));
   const stamps = [now, ...times].map((at) => at.getTime());
   const span = { from: new Date(Math.min(...stamps)), until: new Date(Math.max(...stamps)) };
   const airIn = airsIn(context, span);
@@ -53,12 +54,14 @@ export function aroundsOf(context: Context, times: readonly Date[]): (run: RunSa
 
   /** How its plate was, as it was said or as its container stood then. What is only taken for granted is not filled in. */
   async function preparedOf(run: RunSaid, container: Container | null, at: Date): Promise<Prepared> {
-    const since = container?.preparedAt && container.preparedAt <= at ? container.preparedAt : null;
+    const stand = container && standAt(baseOf(container), await timelineIn(container.id), at);
+    const then = stand && regimeColumns(stand);
+    const since = then?.preparedAt ?? null;
     const water = container && run.waterFraction == null ? await waterIn(container.id, at) : null;
     // The estimate's arithmetic may end a rounding below nothing.
     const filled = water === null ? null : Math.max(0, water);
     return {
-      regime: run.regime ?? (since ? (container?.regime ?? null) : null),
+      regime: run.regime ?? then?.regime ?? null,
       hoursPrepared: since ? (at.getTime() - since.getTime()) / hourMs : null,
       waterFraction: run.waterFraction ?? filled,
       isWaterFilled: filled !== null,

@@ -1,6 +1,7 @@
 // The headings of a table of runs: what a column is, and how its cells are read.
 import { DateTime } from 'luxon';
 import { cellText, dayIn, numberIn, orderOf, tillNow, type DateOrder } from '../lists/service.ts';
+import { isAhead } from '../stock/service.ts';
 import type { RunSaid } from './said.ts';
 
 export type Field = Exclude<keyof RunSaid, 'spots'> | 'frontMm' | 'waterPercent';
@@ -133,7 +134,8 @@ export function cellIn(field: Field, written: string, reading: Reading): CellRea
   }
   if (field === 'at') {
     const value = instantIn(cell, reading);
-    return value ? { value } : { expected: 'a day such as 2026-03-02, or 2026-03-02 09:30' };
+    if (!value) return { expected: 'a day such as 2026-03-02, or 2026-03-02 09:30' };
+    return isAhead(value, reading.now) ? { expected: 'a day that is not ahead' } : { value };
   }
   if (field === 'isLined')
     return yes.test(cell) || no.test(cell) ? { value: yes.test(cell) } : { expected: 'yes or no' };

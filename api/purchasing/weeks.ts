@@ -2,13 +2,9 @@
 import { DateTime } from 'luxon';
 import { daysAfter } from '../days.ts';
 
-export { dayOf, daysAfter, daysBetween } from '../days.ts';
+export { dayOf, daysAfter, daysBetween, mondayOf } from '../days.ts';
 
 const utc = (day: string): DateTime => DateTime.fromISO(day, { zone: 'utc' });
-const iso = (day: DateTime): string => day.toISODate() ?? '';
-
-/** The Monday of a day's week. */
-export const mondayOf = (day: string): string => iso(utc(day).startOf('week'));
 
 /** Monday of a plan's week, counted from 1. */
 export const mondayOfWeek = (fromMonday: string, week: number): string => daysAfter(fromMonday, 7 * (week - 1));

@@ -46,9 +46,12 @@ export const onRecorded = (listener: Listener): void => {
   listeners.push(listener);
 };
 
+/** More than five minutes from now. */
+export const isAhead = (at: Date, now: Date): boolean => at.getTime() > now.getTime() + futureMinutes * 60_000;
+
 /** Refuses an instant more than five minutes ahead. */
 export function checkNotFuture(at: Date, now: Date, path: string): void {
-  if (at.getTime() <= now.getTime() + futureMinutes * 60_000) return;
+  if (!isAhead(at, now)) return;
   throw invalid(
     path,
     at.toISOString(),

@@ -13,7 +13,7 @@ export { cameIn, mostAlike, receiveSaid } from './receive.ts';
 export { happened } from './happen.ts';
 export { inOvenKept, inOvenOf, inOvenSaid } from './in-oven.ts';
 export { leastHoodHoursOf, leastHoodHoursSaid, usualLeastHoodHours } from './hood.ts';
-export { directions, frontEdges, goneFromMs, prepared, type Prepared } from './prepared.ts';
+export { directions, frontEdges, goneFromMs, prepared, regimeColumns, type Prepared } from './prepared.ts';
 export {
   campaignLetGo,
   campaignShares,
@@ -27,7 +27,7 @@ export {
 } from './hold.ts';
 export { globalId, localId } from './ids.ts';
 export { bulkDensityName, propertyNames } from './properties.ts';
-export { checkNotFuture, onRecorded, type Recorded } from './record.ts';
+export { checkNotFuture, isAhead, onRecorded, type Recorded } from './record.ts';
 export { madeSorbent, madeSupplier, madeVessel } from './named-anew.ts';
 export { plateShape, shapeless, type Shape } from './made.ts';
 export { eventInput, said } from './said.ts';

@@ -83,6 +83,28 @@ describeEngines('the daily check', (on) => {
     );
   });
 
+  it('knows how its plate was prepared at that time, whatever was done to the box since', async () => {
+    const [box] = await world.came([{ kind: 'PLATE_BOX', plates: 50 }], {
+      lotNumber: 'P-1',
+      receivedAt: world.ago(40 * day),
+    });
+    await world.tell('activatePlates', { label: box?.label, temperatureC: 110, minutes: 30, at: world.ago(20 * day) });
+    await world.tell('activatePlates', { label: box?.label, temperatureC: 110, minutes: 30, at: world.ago(2 * day) });
+    const of = async (days: number) => {
+      const { runs } = await world.tell<{ runs: { regime: string | null; hoursPrepared: number | null }[] }>(
+        'recordDailyCheck',
+        { label: box?.label, at: world.ago(days * day), spots: [{ compound: 'Sudan red', value: 0.41 }] },
+        'runs { regime hoursPrepared }',
+      );
+      return runs[0];
+    };
+    expect(await of(30)).toEqual({ regime: null, hoursPrepared: null });
+    const then = await of(10);
+    expect(then?.regime).toBe('DRY_UNTIL_SPOTTED');
+    expect(then?.hoursPrepared).toBeCloseTo(240, 0);
+    expect((await of(1))?.hoursPrepared).toBeCloseTo(24, 0);
+  });
+
   it('makes the handbook’s chart of the handbook’s values (NIST/SEMATECH 6.3.2.2), as Rf', async () => {
     // Flow rates of the example, a hundredth of them: limits scale alike.
     const flow = [49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1];
