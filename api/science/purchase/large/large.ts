@@ -13,16 +13,16 @@ import { chargedOf, Pool } from './columns.ts';
 import { master } from './master.ts';
 import { costOf, turn, type Whole } from './respond.ts';
 
-/** Shares of the steps that are given: for prices, and for the bound in small cells; turns of polishing take the rest. */
-const [pricingShare, fineShare] = [0.65, 0.9];
+/** Shares of the steps that are given: up to the last prices, with the bound in small cells or without; polishing has the rest. */
+const [fineShare, pricingShare] = [0.93, 0.77];
+/** Below so much of the steps, the bound in small cells leaves time for prices. */
+const fineWorth = 0.5;
 const [coarse, fine] = [800, 4000];
 
 /** What the first plans are made at: shares of a delivery's fee and of the price of overflow. */
 const first = [
   [0, 0],
-  [0, 0.5],
   [0.5, 1],
-  [1, 0.25],
 ] as const;
 
 /** Rounds of pricing, branches of the choice among known plans, turns of polishing, at the most. */
@@ -84,7 +84,7 @@ export function largePlan(model: Model, highs: Highs, watch: PurchaseWatch, shar
     }
     return budget.used - from;
   };
-  const solving = () => ({ seconds: budget.secondsLeft, stopped: () => budget.isStopped });
+  const solving = () => ({ seconds: budget.secondsOfSolver, stopped: () => budget.isStopped });
   const polish = (roomShare: number, allowance: Allowance): void => {
     keep(turn(model, grids, best, roomShare, allowance, (index, settled) => pool.add(model.items[index]!, settled)));
   };
@@ -94,18 +94,21 @@ export function largePlan(model: Model, highs: Highs, watch: PurchaseWatch, shar
   for (const [share, room] of first) {
     if (budget.has(pricingShare, took)) took = price(firstCharges(model, share, room), pricingShare);
   }
+  // Once more in small cells, at the end: less is rounded up.
+  const cells = (most: number) => model.items.reduce((sum, item) => sum + cellsOf(item, most).top + 1, 0);
+  const fineSteps = (took * cells(fine)) / cells(coarse);
+  const isFine = cells(fine) > cells(coarse) && budget.has(fineWorth, fineSteps);
+  const hasRound = () => (isFine ? budget.has(fineShare, took + fineSteps) : budget.has(pricingShare, took));
   let isConverged = false;
-  for (let round = 0; round < rounds && budget.has(pricingShare, took); round++) {
+  for (let round = 0; round < rounds && hasRound(); round++) {
     const solved = master(model, highs, pool.columns, false, solving());
     if (!solved) break;
     const { objective } = solved.solved;
     isConverged = objective - bound < 1e-4 * Math.abs(objective);
     if (isConverged) break;
-    took = price(between(stable, solved.charges, round % 2 === 1 ? 1 : 0.5), pricingShare);
+    took = price(between(stable, solved.charges, round % 2 === 1 ? 1 : 0.5), fineShare);
   }
-  // Once more in small cells: less is rounded up.
-  const cells = (most: number) => model.items.reduce((sum, item) => sum + cellsOf(item, most).top + 1, 0);
-  if (budget.has(fineShare, (took * cells(fine)) / cells(coarse))) {
+  if (isFine) {
     price(
       stable,
       fineShare,

@@ -42,7 +42,7 @@ export function smallPlan(model: Model, highs: Highs, watch: PurchaseWatch): Fou
   };
   const programme = wholeProgramme(model);
   const nodes = Math.min(mostNodes, Math.ceil(seconds * nodesPerSecond));
-  const solved = solve(highs, programme.linear, { seconds: budget.secondsLeft, nodes, gap, stopped });
+  const solved = solve(highs, programme.linear, { seconds: budget.secondsOfSolver, nodes, gap, stopped });
   if (solved === null) return null;
   const { plans, uses: solvers } = wholePlan(model, programme, solved.values);
   const { uses, micro } = restated(model, plans, solvers);
