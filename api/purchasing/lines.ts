@@ -8,7 +8,8 @@ import { freeOfLots } from './keep.ts';
 import { pricesOf } from './offer.ts';
 import { dryPerPack } from './packs.ts';
 import { currentPlan, type PlanRead, planRead } from './plan.ts';
-import { lineSentence, orderBy, said } from './plan-words.ts';
+import type { Ordered } from './moved.ts';
+import { fridayOf, lineSentence, orderBy, said } from './plan-words.ts';
 import { coverWeeks } from './policy.ts';
 import { plannedWeeks, priceFor } from './rules.ts';
 import { stillOut } from './shelve.ts';
@@ -30,10 +31,11 @@ export interface PlanLine {
   readonly campaignIds: readonly string[];
 }
 
-/** Packs of each offer that were asked for since. */
-async function askedSince({ database, lab }: Context, since: Date): Promise<Map<string, number>> {
+/** Packs of each offer that were asked for since, up to an instant where one is given. */
+async function askedSince({ database, lab }: Context, since: Date, until?: Date): Promise<Map<string, number>> {
+  const askedAt = { gte: since, ...(until && { lt: until }) };
   const orders = await database.read.order.findMany({
-    where: { labId: lab.id, askedAt: { gte: since }, state: { not: 'CALLED_OFF' } },
+    where: { labId: lab.id, askedAt, state: { not: 'CALLED_OFF' } },
   });
   const packs = new Map<string, number>();
   for (const { offerId, packs: of } of orders) if (offerId) packs.set(offerId, (packs.get(offerId) ?? 0) + of);
@@ -81,6 +83,19 @@ export async function linesOf(context: Context, read: PlanRead): Promise<PlanLin
         campaignIds: answer.campaigns.flatMap((of) => (of.lot === lot ? (names.campaigns[of.id] ?? []) : [])),
       },
     ];
+  });
+}
+
+/** The orders of a plan that were not asked for until then. */
+export async function orderedBy(context: Context, { plan, answer, names }: PlanRead, until: Date): Promise<Ordered[]> {
+  const asked = await askedSince(context, plan.madeAt, until);
+  return answer.orders.flatMap(({ offer, orderWeek, packs }) => {
+    const offerId = names.offers[offer];
+    if (offerId === undefined) return [];
+    const given = Math.min(packs, asked.get(offerId) ?? 0);
+    asked.set(offerId, (asked.get(offerId) ?? 0) - given);
+    const monday = mondayOfWeek(plan.fromDay, orderWeek);
+    return packs > given ? [{ offerId, monday, by: fridayOf(monday), packs: packs - given }] : [];
   });
 }
 

@@ -44,9 +44,11 @@ export const said = (sentence: Sentence, named: Named, calendar: Calendar): stri
 
 const kilograms = (grams: number): string => String(Number((grams / 1000).toPrecision(3)));
 
+export const fridayOf = (monday: string): string => daysAfter(monday, 4);
+
 /** The last day on which an order of a week is in time: its Friday, never before today. */
 export function orderBy(week: number, { monday, today }: Calendar): string {
-  const friday = daysAfter(mondayOfWeek(monday, week), 4);
+  const friday = fridayOf(mondayOfWeek(monday, week));
   return friday < today ? today : friday;
 }
 

@@ -171,6 +171,19 @@ export const currentPlan = ({ database, lab }: Context): Promise<PurchasePlan | 
     orderBy: [{ madeAt: 'desc' }, { id: 'desc' }],
   });
 
+/** The plan that counted when another was made. */
+export const planBefore = ({ database, lab }: Context, { id, madeAt }: PurchasePlan): Promise<PurchasePlan | null> =>
+  database.read.purchasePlan.findFirst({
+    where: {
+      ...{ labId: lab.id, whatIf: { equals: Prisma.DbNull } },
+      AND: [
+        { OR: [{ madeAt: { lt: madeAt } }, { madeAt, id: { lt: id } }] },
+        { OR: [{ takenBackAt: null }, { takenBackAt: { gt: madeAt } }] },
+      ],
+    },
+    orderBy: [{ madeAt: 'desc' }, { id: 'desc' }],
+  });
+
 /** The plan before counts again. */
 export function purchasePlanTakenBack(context: Context, input: z.output<typeof whichSaid>): Promise<Planned> {
   return write(context, 'takePurchasePlanBack', input, async (work) => {

@@ -7,5 +7,6 @@ import './campaign-type.ts';
 import './coverage-type.ts';
 import './order-type.ts';
 import './plan-type.ts';
+import './moved-type.ts';
 import './due-type.ts';
 import './plan-acts-type.ts';

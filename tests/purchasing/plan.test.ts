@@ -23,6 +23,13 @@ interface Due {
   total: { amount: string };
 }
 
+interface Move {
+  what: string;
+  packsBefore: number | null;
+  packs: number | null;
+  sentence: string;
+}
+
 interface Plan {
   id: string;
   status: string;
@@ -144,9 +151,30 @@ describeEngines('a purchase plan', (on) => {
   it('is planned anew with what is on its way, and says when it should be', async () => {
     expect(plan.due).toEqual([]);
     await buying.order('askForOrder', { offer, packs: 4 });
+    world.later(1);
     const next = await planned({ weeks: 8, seconds: 60 });
     const packs = (of: Plan) => of.lines.reduce((sum, line) => sum + line.packs, 0);
     expect(packs(next)).toBeLessThan(packs(plan));
+    const moves = async (id: string) =>
+      (
+        await world.ask<{ node: { moved: Move[] } }>(
+          'query ($id: ID!) { node(id: $id) { ... on PurchasePlan { moved { what packsBefore packs sentence } } } }',
+          { id },
+        )
+      ).node.moved;
+    // The first plan has none before it, and all of its packs were asked for since: nothing moved.
+    expect([await moves(plan.id), packs(plan) <= 4, packs(next), await moves(next.id)]).toEqual([[], true, 0, []]);
+    await world.tell('setStockItem', { sorbent: silica, weeklyUse: 700, serviceLevel: 0.9 }, '__typename');
+    world.later(1);
+    const more = await planned({ weeks: 8, seconds: 60 });
+    const moved = await moves(more.id);
+    expect(moved.map(({ what, packsBefore, packs: now }) => [what, packsBefore, now])).toEqual(
+      more.lines.map((line) => ['CAME', null, line.packs]),
+    );
+    expect(moved[0]?.sentence).toMatch(
+      /^New: \d packs? of 1 kg of Silica 40–63 µm from Marlpit Chemicals by \d+ \w+\.$/,
+    );
+    await world.tell('takePurchasePlanBack', { id: more.id }, '__typename');
     world.later(7 * 24 * 60);
     const { purchasePlan } = await world.ask<{ purchasePlan: { due: string[] } }>('{ purchasePlan { due } }');
     expect(purchasePlan.due).toEqual(['it was made in another week']);
@@ -184,7 +212,9 @@ describe('a purchase plan', () => {
     expect(either.path).toBe('input.whatIf.rejectedSorbent');
     for (const name of sorbents) expect(either.expected).toContain(name);
     const neither = { rejectedLot: 'F-2', rejectedSorbent: 'Fine silica' };
-    expect((await world.refused('planOrders', { whatIf: neither })).message).toMatch(/the number of a lot of Fine silica/);
+    expect((await world.refused('planOrders', { whatIf: neither })).message).toMatch(
+      /the number of a lot of Fine silica/,
+    );
   });
 
   it('is found again after a hundred that only suppose', async () => {

@@ -4,7 +4,8 @@ import { poissonDistribution } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import { chanceOfLasting, weeksWithChance } from '../../api/purchasing/cover.ts';
 import { amountOf, currencyNamed, minorOf, moneyText } from '../../api/purchasing/money.ts';
-import { lineSentence, orderBy, said } from '../../api/purchasing/plan-words.ts';
+import { movedBetween, movedSentence, type Ordered } from '../../api/purchasing/moved.ts';
+import { fridayOf, lineSentence, orderBy, said } from '../../api/purchasing/plan-words.ts';
 import { noDearer } from '../../api/purchasing/policy.ts';
 import { wholeWeeks } from '../../api/purchasing/problem.ts';
 import {
@@ -248,5 +249,52 @@ describe('a plan', () => {
   it('is never dearer than ordering at reorder points, and keeps what was proven', () => {
     expect(noDearer(of(900, 800), of(1000, null))).toEqual(of(900, 800));
     expect(noDearer(of(1200, 800), of(1000, null))).toMatchObject({ status: 'time', cost: 1000, bound: 800, gap: 0.2 });
+  });
+});
+
+describe('what moved since the plan before', () => {
+  const order = (offerId: string, monday: string, packs: number): Ordered => ({
+    ...{ offerId, monday, packs },
+    by: fridayOf(monday),
+  });
+  const sentences = (before: Ordered[], after: Ordered[]) =>
+    movedBetween(before, after).map((one) =>
+      movedSentence(one, (packs) => `${packs} packs of 1 kg`, 'silica from Marlpit Chemicals', '2026-03-03'),
+    );
+
+  it('is nothing where both order the same', () => {
+    const all = [order('a', '2026-03-02', 2), order('b', '2026-03-09', 1)];
+    expect(movedBetween(all, [...all].reverse())).toEqual([]);
+  });
+
+  it('is said line by line, the soonest first: new, no more, of other packs, for another week', () => {
+    const before = [order('a', '2026-03-09', 2), order('b', '2026-03-16', 3), order('c', '2026-03-23', 1)];
+    const after = [order('a', '2026-03-09', 4), order('b', '2026-03-30', 3), order('d', '2026-03-02', 2)];
+    expect(sentences(before, after)).toEqual([
+      'New: 2 packs of 1 kg of silica from Marlpit Chemicals by 6 March.',
+      'Now 4 packs of 1 kg instead of 2 of silica from Marlpit Chemicals by 13 March.',
+      'No more: 1 packs of 1 kg of silica from Marlpit Chemicals by 27 March.',
+      'Now 3 packs of 1 kg of silica from Marlpit Chemicals by 3 April instead of 20 March.',
+    ]);
+  });
+
+  it('accounts for every pack: what there was, less what went, with what came, is what there is', () => {
+    const weeks = ['2026-03-02', '2026-03-09', '2026-03-16', '2026-03-23'];
+    const plan = fc
+      .uniqueArray(fc.tuple(fc.constantFrom('a', 'b'), fc.constantFrom(...weeks)), { selector: String })
+      .chain((lines) =>
+        fc.tuple(...lines.map(([id, monday]) => fc.integer({ min: 1, max: 9 }).map((n) => order(id, monday, n)))),
+      );
+    const sum = (some: readonly (Ordered | null)[]) => some.reduce((total, one) => total + (one?.packs ?? 0), 0);
+    fc.assert(
+      fc.property(plan, plan, (before, after) => {
+        const moved = movedBetween(before, after);
+        const change = sum(moved.map((one) => one.after)) - sum(moved.map((one) => one.before));
+        expect(change).toBe(sum(after) - sum(before));
+        expect(
+          moved.every(({ before: old, after: now }) => old?.monday !== now?.monday || old?.packs !== now?.packs),
+        ).toBe(true);
+      }),
+    );
   });
 });
