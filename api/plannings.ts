@@ -14,14 +14,14 @@ export function planningsOf<Now extends Running>() {
     now: (database: Database): Now | null => running.get(database) ?? null,
 
     /** Ends the planning under way; false when there is none. */
-    cancelled(database: Database, keepBest: boolean): boolean {
+    cancelled: (database: Database, keepBest: boolean): boolean => {
       const now = running.get(database);
       now?.cancel(keepBest);
       return now !== undefined;
     },
 
     /** One after the other for a lab: each plan begins from what the one before left. */
-    inLine<A>(database: Database, work: () => Promise<A>): Promise<A> {
+    inLine: <A>(database: Database, work: () => Promise<A>): Promise<A> => {
       const before = lines.get(database) ?? Promise.resolve();
       const mine = before.then(work, work);
       lines.set(
@@ -37,7 +37,7 @@ export function planningsOf<Now extends Running>() {
     },
 
     /** Under way for as long as this takes. */
-    async during<A>(database: Database, now: Now, work: () => Promise<A>): Promise<A> {
+    during: async <A>(database: Database, now: Now, work: () => Promise<A>): Promise<A> => {
       running.set(database, now);
       try {
         return await work();
