@@ -3,7 +3,7 @@ import { plateAreaCm2, trayAreaCm2, usualDepthMm } from '../ovens/service.ts';
 import { loadsOf } from '../science/prep/loads.ts';
 import type { PrepOven, PrepResources, Stage } from '../science/prep/stages.ts';
 import type { NeedFacts } from './facts.ts';
-import type { Heat } from './heat.ts';
+import type { HeatOf } from './heat.ts';
 import type { OvenSpan } from './ovens.ts';
 import { five, handsMinutes } from './chain-building.ts';
 
@@ -24,11 +24,12 @@ function ovenArea(facts: NeedFacts, amount: number, ovens: readonly PrepOven[]):
 export interface InOvens {
   resources: PrepResources;
   spans: readonly OvenSpan[];
-  heat: Heat | null;
+  heat: HeatOf;
 }
 
-export function ovenStage(facts: NeedFacts, amount: number, { resources, spans, heat }: InOvens): Stage | null {
+export function ovenStage(facts: NeedFacts, amount: number, { resources, spans, heat: heatOf }: InOvens): Stage | null {
   const { recipe } = facts.how;
+  const heat = heatOf();
   if (!recipe || !heat) return null;
   // A recipe without vacuum is met by any oven; foil and film dry as well in air.
   const needsVacuum = recipe.vacuum && (facts.need.kind !== 'PLATES' || recipe.dries === 'glass');

@@ -4,7 +4,7 @@ import type { PlannedStep, PrepNeed } from '../science/prep/stages.ts';
 import type { NeedFacts, PrepFacts } from './facts.ts';
 import { minuteOf } from './hours.ts';
 import type { Ground } from './ground.ts';
-import type { Heat } from './heat.ts';
+import type { HeatOf } from './heat.ts';
 import { five, type Building } from './chain-building.ts';
 import { washing } from './chain-wash.ts';
 import { drying } from './chain-dry.ts';
@@ -28,7 +28,7 @@ export function chainOf(
   facts: NeedFacts,
   prep: PrepFacts,
   { resources, spans }: Pick<Ground, 'resources' | 'spans'>,
-  heat: Heat | null,
+  heat: HeatOf,
 ): Chain {
   const { need, kept } = facts;
   const floor = five(minuteOf(prep.now) + 0.999);

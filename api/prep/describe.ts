@@ -7,7 +7,7 @@ import { five } from './chain-building.ts';
 import { ovenCautions, solventCautions, washCautions } from './cautions.ts';
 import { plainDetail, type StepDetail } from './detail.ts';
 import { amountOf, type NeedFacts } from './facts.ts';
-import type { Heat } from './heat.ts';
+import type { HeatOf } from './heat.ts';
 import type { PrepSettings } from './settings.ts';
 import { preWashOf } from './washed-in.ts';
 
@@ -18,7 +18,7 @@ export interface Describing {
 }
 
 interface OfNeed extends Describing {
-  heat: Heat | null;
+  heat: HeatOf;
 }
 
 const whole = (ml: number): number => (ml >= 100 ? Math.ceil(ml / 10) * 10 : Math.ceil(ml));
@@ -44,12 +44,13 @@ function washed(facts: NeedFacts, { load }: PlannedStep, settings: PrepSettings)
   };
 }
 
-function heated(facts: NeedFacts, step: PlannedStep, { ovenNames, heat }: OfNeed): StepDetail {
+function heated(facts: NeedFacts, step: PlannedStep, { ovenNames, heat: heatOf }: OfNeed): StepDetail {
   const { need, how, kept, sorbentClass } = facts;
   const isPlates = need.kind === 'PLATES';
   const { recipe } = how;
   const amount = amountOf(facts);
   const isVacuum = recipe?.vacuum ?? false;
+  const heat = heatOf();
   return {
     ...plainDetail,
     place: ovenNames.get(step.ovenId ?? '') ?? 'oven',

@@ -10,6 +10,7 @@ import {
   takePlatesSaid,
   takePortionSaid,
 } from '../stock/service.ts';
+import { densityName } from './facts.ts';
 import { type Doing, keptFor, keptIn, noted } from './doing.ts';
 
 /** The plates of a need in boxes of their own; those that are alone there stay. */
@@ -50,7 +51,7 @@ export function jarFor(dryGrams: number, densityKgPerM3: number | null): { inner
 async function densityOf({ work, need }: Doing): Promise<number | null> {
   const of = await work.tx.sorbent.findUniqueOrThrow({
     where: { id: need.sorbentId },
-    include: { properties: { where: { name: 'bulkDensityKgPerM3' } } },
+    include: { properties: { where: { name: densityName } } },
   });
   return of.properties[0]?.value ?? sorbentClass(of.sorbentClass)?.bulkDensityKgPerM3 ?? null;
 }

@@ -3,7 +3,7 @@ import { usualTargetOf } from '../drying/service.ts';
 import { familyOf, type OvenWithCare, timed } from '../ovens/service.ts';
 import type { NeedFacts } from './facts.ts';
 
-export interface Heat {
+interface Heat {
   /** From cold to done, least and most, min. */
   minutes: readonly [number, number];
   /** Ids of the ovens in which it gets dry; null: whichever the recipe allows. */
@@ -13,8 +13,8 @@ export interface Heat {
 /** Nobody knows what air the ovens will draw on the day: the usual is taken. */
 const vapourPa: ReadonlyMap<string, number | null> = new Map();
 
-/** Null where nothing is known of how it is dried. Where no oven is described, or none gets it dry, the recipe says. */
-export function heatOf(facts: NeedFacts, ovens: readonly OvenWithCare[]): Heat | null {
+/** Where no oven is described, or none gets it dry, the recipe says. */
+function reckoned(facts: NeedFacts, ovens: readonly OvenWithCare[]): Heat | null {
   const { need, how, kept, sorbentName, sorbentClass, bulkDensityKgPerM3 } = facts;
   const { recipe } = how;
   if (!recipe) return null;
@@ -52,4 +52,12 @@ export function heatOf(facts: NeedFacts, ovens: readonly OvenWithCare[]): Heat |
     minutes: [Math.max(...found.map(({ minutes }) => minutes[0])), Math.max(...found.map(({ minutes }) => minutes[1]))],
     ovens: both.length > 0 ? both : null,
   };
+}
+
+/** Reckoned when it is asked for, and once; null where nothing is known of how it is dried. */
+export type HeatOf = () => Heat | null;
+
+export function heatOf(facts: NeedFacts, ovens: readonly OvenWithCare[]): HeatOf {
+  let known: Heat | null | undefined;
+  return () => (known === undefined ? (known = reckoned(facts, ovens)) : known);
 }

@@ -11,7 +11,7 @@ import { described, type Describing } from './describe.ts';
 import { detailOf, type StepDetail } from './detail.ts';
 import { amountOf, factsOf, type LabFacts, type NeedFacts, type PrepFacts, type Reader } from './facts.ts';
 import { type Ground, groundOf } from './ground.ts';
-import { type Heat, heatOf } from './heat.ts';
+import { type HeatOf, heatOf } from './heat.ts';
 import { instantOf, minuteOf } from './hours.ts';
 import { lackWords, missedWords, obstacleIn, type Obstacle } from './obstacle.ts';
 import { pastLetGo } from './overdue.ts';
@@ -20,7 +20,7 @@ import { reserved, Shelf, type Keeps } from './reserve.ts';
 
 export interface Planned {
   facts: NeedFacts;
-  heat: Heat | null;
+  heat: HeatOf;
   chain: Chain;
   outcome: Outcome | null;
   obstacle: Obstacle | null;
