@@ -39,6 +39,8 @@ async function readmePictures(browser: Browser, { address, ask }: Served): Promi
     { name: 'container', path: `/c/${label}`, width: 1280, height: 1180, colorScheme: 'light' },
     { name: 'sheet', path: `/sheet?on=${washed}&part=evening`, width: 1000, height: 900, colorScheme: 'light' },
     { name: 'ovens', path: '/ovens', width: 1100, height: 1240, colorScheme: 'light' },
+    { name: 'plan', path: '/orders?show=plan', width: 1100, height: 900, colorScheme: 'light' },
+    { name: 'check', path: '/checks', width: 1060, height: 760, colorScheme: 'light' },
     { name: 'phone', path: '/?show=lid-off', width: 360, height: 780, colorScheme: 'dark' },
   ] as const;
   for (const { name, path, ...look } of shots) {
@@ -47,6 +49,19 @@ async function readmePictures(browser: Browser, { address, ask }: Served): Promi
     await settle(page);
     if (name === 'container') {
       await page.getByRole('button', { name: 'it is closed' }).click();
+      await settle(page);
+    }
+    if (name === 'plan') {
+      await page.getByRole('button', { name: 'Plan what to buy' }).click();
+      await page.getByRole('button', { name: 'Plan again' }).waitFor({ timeout: 120_000 });
+      await page.getByRole('button', { name: 'Put this message away' }).click();
+      await settle(page);
+    }
+    if (name === 'check') {
+      await page
+        .getByRole('link', { name: / against / })
+        .last()
+        .click();
       await settle(page);
     }
     if (name === 'ovens') {
