@@ -6,5 +6,5 @@ export { currentPlan, endOf, nextOvenStep, runsBetween, startOf } from './run-vi
 export { openingsOf, outages, ownHours } from './oven-hours.ts';
 export { timed } from './shares.ts';
 export { familyOf, plateAreaCm2, trayAreaCm2, usualDensityKgPerM3, usualDepthMm } from './rules.ts';
-export type { Material, OvenWithCare } from './facts.ts';
+export type { OvenWithCare } from './facts.ts';
 import './ended.ts';

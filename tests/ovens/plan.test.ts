@@ -9,6 +9,9 @@ import { ovensIn, planFields, runFields, type Ovens, type SeenRun } from './lab.
 const minute = 60_000;
 const ms = (at: string): number => Date.parse(at);
 
+const clock = (at: Date): string =>
+  at.toLocaleTimeString('en-GB', { timeZone: 'Europe/Helsinki', hour: '2-digit', minute: '2-digit' });
+
 describeEngines('a plan of the ovens', (on) => {
   let database: Database;
   let world: World;
@@ -218,9 +221,12 @@ describeEngines('a plan of the ovens', (on) => {
     const night = await world.refused('pinBatch', { run: run.id, start: inHours(9) });
     expect(night.path).toBe('input.start');
     expect(night.expected).toMatch(/^a time when somebody is there to load it; next at Tue 3 Mar 07:00/);
-    // Closing time is 17:00 UTC: an hour before is the latest.
-    const late = await world.refused('pinBatch', { run: run.id, start: inHours(4.5) });
-    expect(late.expected).toMatch(/18:\d\d at the latest/);
+    // Closing time is 19:00 in Helsinki: as long before as it is in the oven is the latest.
+    const late = await world.refused('pinBatch', { run: run.id, start: inHours(4.9) });
+    const latest = new Date(
+      Date.parse('2026-03-02T19:00:00+02:00') - Date.parse(run.plannedEnd) + Date.parse(run.plannedStart),
+    );
+    expect(late.expected).toContain(`${clock(latest)} at the latest`);
     expect((await world.refused('pinBatch', { run: run.id, start: inHours(-1) })).path).toBe('input.start');
     await ovens.step('pinBatch', run.id, { start: inHours(2) });
     await ovens.ask(await bonded(100), { wantedBy: inHours(30) });
@@ -328,7 +334,10 @@ describeEngines('a plan of the ovens', (on) => {
     });
     world.later(30);
     await ovens.step('startRun', (await next())?.runId ?? '');
-    expect(await next()).toMatchObject({ what: 'TAKE_OUT', sentence: `15:48: ${label} out of vacuum oven` });
+    const out = new Date(run.plannedEnd);
+    // Half an hour by the recipe once it is hot, which takes a quarter of an hour or more.
+    expect(out >= new Date('2026-03-02T15:45:00+02:00') && out <= new Date('2026-03-02T16:00:00+02:00')).toBe(true);
+    expect(await next()).toMatchObject({ what: 'TAKE_OUT', sentence: `${clock(out)}: ${label} out of vacuum oven` });
     world.later(60);
     await ovens.step('takeRunOut', run.id);
     expect(await next()).toMatchObject({ what: 'COOLED' });
