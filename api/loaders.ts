@@ -75,6 +75,15 @@ export function loadersOf(read: Reader) {
     ovenPlan: byId((ids) => read.ovenPlan.findMany(among(ids)), idOf),
     dryingRun: byId((ids) => read.dryingRun.findMany(among(ids)), idOf),
     dryingLoad: byId((ids) => read.dryingLoad.findMany(among(ids)), idOf),
+    lotCheck: byId((ids) => read.lotCheck.findMany(among(ids)), idOf),
+    runsOfCheck: byOwner(
+      (ids) =>
+        read.retentionRun.findMany({
+          where: { checkId: { in: ids }, takenBackAt: null },
+          orderBy: [{ at: 'asc' }, { id: 'asc' }],
+        }),
+      (row) => row.checkId,
+    ),
     properties: byOwner(
       (ids) => read.sorbentProperty.findMany({ where: { sorbentId: { in: ids } }, orderBy: { name: 'asc' } }),
       (row) => row.sorbentId,

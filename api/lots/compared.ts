@@ -31,12 +31,9 @@ export function runRead(row: RetentionRun, newLotId: string | null, timeZone: st
 }
 
 async function read(context: Context, check: LotCheck): Promise<CheckRead> {
-  const { database, lab, load } = context;
+  const { lab, load } = context;
   const [rows, oldLot, newLot] = await Promise.all([
-    database.read.retentionRun.findMany({
-      where: { checkId: check.id, takenBackAt: null },
-      orderBy: [{ at: 'asc' }, { id: 'asc' }],
-    }),
+    load.runsOfCheck.load(check.id),
     load.lot.load(check.oldLotId),
     load.lot.load(check.newLotId),
   ]);

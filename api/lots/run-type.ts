@@ -49,8 +49,7 @@ builder.node(RetentionRunRef, {
       type: LotCheckRef,
       nullable: true,
       description: 'The lot check it belongs to; null of a daily check.',
-      resolve: ({ checkId }, _, { database }) =>
-        checkId ? database.read.lotCheck.findUnique({ where: { id: checkId } }) : null,
+      resolve: ({ checkId }, _, { load }) => (checkId ? load.lotCheck.load(checkId) : null),
     }),
     ranBy: t.field({
       type: PersonRef,
