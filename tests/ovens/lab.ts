@@ -46,6 +46,10 @@ export interface SeenPlan {
 export const planFields =
   'id words isProven gapMinutes because changes { label why sentence from { oven start } } leftOut { label why } due';
 
+/** The time of day in Helsinki. */
+export const clock = (at: Date): string =>
+  at.toLocaleTimeString('en-GB', { timeZone: 'Europe/Helsinki', hour: '2-digit', minute: '2-digit' });
+
 /** A vacuum oven, open from 07 to 19 every day unless told otherwise. */
 export const vacuumOven = {
   name: 'vacuum oven',

@@ -4,13 +4,10 @@ import type { Database } from '../../api/database/database.ts';
 import { diceFrom } from '../support/dice.ts';
 import { describeEngines } from '../support/engines.ts';
 import { newWorld, type World } from '../support/world.ts';
-import { ovensIn, planFields, runFields, type Ovens, type SeenRun } from './lab.ts';
+import { clock, ovensIn, planFields, runFields, type Ovens, type SeenRun } from './lab.ts';
 
 const minute = 60_000;
 const ms = (at: string): number => Date.parse(at);
-
-const clock = (at: Date): string =>
-  at.toLocaleTimeString('en-GB', { timeZone: 'Europe/Helsinki', hour: '2-digit', minute: '2-digit' });
 
 describeEngines('a plan of the ovens', (on) => {
   let database: Database;
@@ -307,44 +304,6 @@ describeEngines('a plan of the ovens', (on) => {
       message: 'missing input, an oven; addOven first',
       path: 'input',
     });
-  });
-
-  it('the day says what is next, and when', async () => {
-    const next = async () =>
-      (
-        await world.ask<{
-          day: { nextOvenStep: { what: string; at: string; sentence: string; runId: string } | null };
-        }>('{ day { nextOvenStep { what at sentence runId } } }')
-      ).day.nextOvenStep;
-    expect(await next()).toBeNull();
-    const label = await silica(300);
-    await ovens.ask(label, { readyAt: inHours(1) });
-    const run = only((await ovens.plan()).runs);
-    // 13:00 UTC is 15:00 in Helsinki; 54 min before, the oven is set.
-    expect(await next()).toMatchObject({
-      what: 'SET_OVEN',
-      sentence: '14:06: set vacuum oven to 130 °C',
-      runId: run.id,
-    });
-    world.later(30);
-    expect(await next()).toMatchObject({
-      what: 'LOAD',
-      at: run.plannedStart,
-      sentence: `15:00: ${label} into vacuum oven, 130 °C`,
-    });
-    world.later(30);
-    await ovens.step('startRun', (await next())?.runId ?? '');
-    const out = new Date(run.plannedEnd);
-    // Half an hour by the recipe once it is hot, which takes a quarter of an hour or more.
-    expect(out >= new Date('2026-03-02T15:45:00+02:00') && out <= new Date('2026-03-02T16:00:00+02:00')).toBe(true);
-    expect(await next()).toMatchObject({ what: 'TAKE_OUT', sentence: `${clock(out)}: ${label} out of vacuum oven` });
-    world.later(60);
-    await ovens.step('takeRunOut', run.id);
-    expect(await next()).toMatchObject({ what: 'COOLED' });
-    await ovens.step('recordRunCooled', run.id);
-    expect(await next()).toMatchObject({ what: 'RESULTS' });
-    await ovens.step('finishRun', run.id);
-    expect(await next()).toBeNull();
   });
 
   it('what may not share an oven is the lab’s own to set', async () => {
