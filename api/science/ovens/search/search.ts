@@ -95,7 +95,11 @@ export function search(model: Model, objective: Objective, task: SearchTask, wat
     if (round === 0) watch.first?.(best);
   }
   if (before === 0) watch.first?.(best);
-  if (shares && isOpen()) run(rebuild, 'figure', figureMoves - before, times(rebuilding, scale));
+  const left = figureMoves - before;
+  for (let round = 0; round < mostRounds && shares && isOpen(); round += 1) {
+    const [warm, cold] = times(rebuilding, scale);
+    run(rebuild, 'figure', left / mostRounds, [warm / 2 ** round, cold]);
+  }
   watch.settled?.(best);
   if (isWhole && objective.name === 'lateness') {
     const minutes = Math.max(1, mean(model.least));
