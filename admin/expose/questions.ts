@@ -37,7 +37,10 @@ export const containerQuestion = question<{ label: string }>(
       sorbent: { name: text, sorbentClass: text, cautions: many(text) },
       room: { name: text, kind: word<'ROOM' | 'COLD_STORE' | 'DESICCATOR'>() },
       takenFrom: maybe({ label: text }),
-      holds: many({ id: text, forWhat: text, dryGrams: maybe(number), plates: maybe(number), until: maybe(instant) }),
+      holds: many({
+        ...{ id: text, forWhat: text, dryGrams: maybe(number), plates: maybe(number) },
+        ...{ campaignId: maybe(text), until: maybe(instant) },
+      }),
       lineage: {
         more: flag,
         kin: many({

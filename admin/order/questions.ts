@@ -176,6 +176,7 @@ const plan = {
   },
   campaigns: many({ campaign: maybe({ name: text }), lotName: maybe(text), order: maybe({ id: text }), isNew: flag }),
   warnings: many(text),
+  moved: many({ sentence: text }),
   simplifications: many(text),
   reorderPoints: many({ item: text, point: number, safety: number, unit: text }),
   saves: money,
