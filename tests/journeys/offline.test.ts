@@ -7,6 +7,7 @@ import { findings, isTooWide, tooSmall } from './looked-at.ts';
 import type { Served } from '../support/asked.ts';
 import { serve } from './server.ts';
 import { stockShelf, type Shelf } from './shelf.ts';
+import { wireTo, type Wire } from './wire.ts';
 
 /** A busy machine takes its time. */
 const soon = { timeout: 30_000 };
@@ -75,16 +76,21 @@ describe('an hour offline', () => {
   let context: BrowserContext;
   let complaints: string[];
   let wentAt = 0;
+  let wire: Wire;
 
   beforeAll(async () => {
-    ({ page, context, complaints } = await visit(browser, served.address, {
+    wire = await wireTo(served.address);
+    ({ page, context, complaints } = await visit(browser, wire.address, {
       width: 360,
       height: 780,
       colorScheme: 'dark',
       worker: true,
     }));
   });
-  afterAll(() => context?.close());
+  afterAll(async () => {
+    await context?.close();
+    await wire?.stop();
+  });
 
   const line = (label: string) => page.locator(`[data-label="${label}"]`);
 
@@ -94,6 +100,7 @@ describe('an hour offline', () => {
     await isReady(page);
     wentAt = Date.now();
     await context.setOffline(true);
+    wire.cut();
     await line(shelf.drum).getByRole('button', { name: 'Open', exact: true }).click();
     await line(shelf.drum)
       .getByText(/opened \d\d:\d\d: not sent yet/)
@@ -135,7 +142,9 @@ describe('an hour offline', () => {
       .waitFor();
     await line(shelf.drum).getByRole('button', { name: 'Close', exact: true }).waitFor();
     await whole(page);
-    await page.getByRole('link', { name: '3 wait to be sent' }).click();
+    const waits = page.locator('.waits a');
+    await expect.poll(() => waits.allTextContents(), soon).toEqual(['3 wait to be sent']);
+    await waits.click();
     await page.getByRole('heading', { name: 'Waits to be sent' }).waitFor();
     expect(await page.locator('[data-waiting]').count()).toBe(3);
     await page.getByRole('button', { name: /another time.*closed/ }).click();
@@ -148,6 +157,7 @@ describe('an hour offline', () => {
   it('with the network back all of it is written once, with its times; what cannot be any more is a question', async () => {
     // Meanwhile somebody else took nearly everything.
     await served.tell('takePortion', { label: shelf.drum, grams: 970 });
+    wire.mend();
     await context.setOffline(false);
     await page.getByRole('link', { name: /1 question to answer/ }).waitFor({ timeout: 90_000 });
     await expect.poll(() => page.locator('[data-waiting]').count(), soon).toBe(1);
