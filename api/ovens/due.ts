@@ -36,7 +36,7 @@ export async function dueReasons({ database: { read }, lab, now }: Context, plan
       select: { id: true },
     }),
     plan
-      ? read.dryingRequest.count({ where: { labId, state: 'WITHDRAWN', endedAt: { gt: plan.madeAt } } })
+      ? read.dryingRequest.count({ where: { labId, state: 'WITHDRAWN', endedAt: { gte: plan.madeAt } } })
       : Promise.resolve(0),
   ]);
   const known = leftOutIds(plan);
