@@ -15,7 +15,6 @@ export const explainedQuestion = question<{ sorbent: string; compound: string; r
     shared: maybe(number),
     unexplained: maybe(number),
     leftOut: many(text),
-    spread: maybe(spreadFields),
     points: many({
       value: number,
       run: {
@@ -33,3 +32,11 @@ export const explainedQuestion = question<{ sorbent: string; compound: string; r
 });
 export type Explained = Answer<typeof explainedQuestion.shape>['explained'];
 export type Point = Explained['points'][number];
+
+/** Asked apart: reckoning it takes seconds. */
+export const spreadQuestion = question<{ sorbent: string; compound: string; retention: string }>(
+  'ExplainedSpread',
+  '$sorbent: String!, $compound: String!, $retention: Retention',
+)({
+  explained: given('sorbent: $sorbent, compound: $compound, retention: $retention', { spread: maybe(spreadFields) }),
+});
