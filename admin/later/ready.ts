@@ -13,6 +13,7 @@ export function readyForNoNetwork(): void {
   setTimeout(() => {
     if (import.meta.env.PROD) keepPage();
     const screens = [import('../act/ActForm.svelte'), import('../act/DryForm.svelte')] as Promise<unknown>[];
+    screens.push(import('../act/rarer.ts'));
     screens.push(import('./Later.svelte'), import('../expose/Container.svelte'));
     screens.push(
       import('../prepare/Sheet.svelte'),
