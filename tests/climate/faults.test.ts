@@ -37,6 +37,21 @@ describe('stuck sensors', () => {
     expect(humidityOf([moving, stuck], 72)).toBeCloseTo(37, 0);
   });
 
+  it('two that stay are not stuck because a third, far from them, reads nothing for an hour', () => {
+    const still = sensor(
+      times,
+      () => 21,
+      () => 12,
+    );
+    const gone = times.filter((at) => at < start + 8 * hour || at > start + 10 * hour);
+    const third = sensor(
+      gone,
+      () => 21,
+      (at) => 55 - wave(at, 2),
+    );
+    expect(faultsOf([still, third, still]).filter((fault) => fault.includes('stuck'))).toEqual([]);
+  });
+
   it('a logger of whole per cents repeats for hours and is not stuck', () => {
     const whole = sensor(
       times,
@@ -138,6 +153,30 @@ describe('sensors from elsewhere', () => {
     );
     const found = faultsOf([moving, window, moving]);
     expect(found).toEqual(['1 temperature far from the others', '1 temperature far from the others']);
+  });
+
+  it('one that reads alone does not take two that agree out with it: the room follows those two', () => {
+    const dry = sensor(
+      times,
+      (at) => 21 + wave(at, 3),
+      (at) => 14 - wave(at, 1),
+    );
+    const found = faultsOf([dry, moving, dry]);
+    expect(new Set(found)).toEqual(new Set(['1 humidity far from the others']));
+    // Six in the morning: 13 %.
+    expect(humidityOf([dry, moving, dry], 72)).toBeCloseTo(13, 0);
+  });
+
+  it('of three that all disagree none is left out: the middle one speaks', () => {
+    const at = (percent: number) =>
+      sensor(
+        times,
+        (time) => 21 + wave(time, 3),
+        (time) => percent - wave(time, 1),
+      );
+    const three = [at(60), at(14), at(38)];
+    expect(faultsOf(three)).toEqual([]);
+    expect(humidityOf(three, 72)).toBeCloseTo(37, 0);
   });
 
   it('of two that disagree neither is left out: nobody can say which is right', () => {

@@ -6,7 +6,12 @@ import { mean, type Measure, type Span } from './fault.ts';
 /** Between an hour's mean and the median of the others'. Air that is 5 K warmer reads about 15 % RH drier. */
 const far = { temperature: 5, humidity: 15 };
 
-/** Two sensors that disagree are both kept: nobody can say which is right. */
+/** Most of them stand near their middle: the median distance from it is half of what is far, or less. */
+function agree(values: readonly number[], middle: number, measure: Measure): boolean {
+  return median(values.map((value) => Math.abs(value - middle))) <= far[measure] / 2;
+}
+
+/** Where the others disagree among themselves nobody can say which is right, and all are kept; so are two alone. */
 export function farSpans(
   sensor: number,
   measure: Measure,
@@ -19,8 +24,9 @@ export function farSpans(
   for (let hour = (day - 1) * dayMs; hour < (day + 2) * dayMs; hour += hourMs) {
     const here = mean(between(own, hour, hour + hourMs).values);
     const there = others.map((other) => mean(between(other, hour, hour + hourMs).values)).filter(Number.isFinite);
-    const value = here - median(there);
-    if (there.length >= 2 && Math.abs(value) > far[measure]) {
+    const middle = median(there);
+    const value = here - middle;
+    if (there.length >= 2 && Math.abs(value) > far[measure] && agree(there, middle, measure)) {
       found.push({ sensor, measure, fault: 'far from the others', fromMs: hour, untilMs: hour + hourMs - 1, value });
     }
   }

@@ -10,18 +10,21 @@ import { mean, type Measure, type Span } from './fault.ts';
  */
 const stuck = { forMs: 6 * hourMs, readings: 4, othersMoved: { temperature: 3, humidity: 5 } };
 
-/** How far the others went between two instants: the range of the median of their hours. */
-function movement(others: readonly Series[], fromMs: number, untilMs: number): number {
+/** How far one sensor went between two instants: the range of the means of its hours; NaN when it read nothing. */
+function rangeOf(series: Series, fromMs: number, untilMs: number): number {
   let low = Infinity;
   let high = -Infinity;
   for (let hour = Math.floor(fromMs / hourMs) * hourMs; hour <= untilMs; hour += hourMs) {
-    const from = Math.max(hour, fromMs);
-    const until = Math.min(hour + hourMs, untilMs + 1);
-    const value = median(others.map((other) => mean(between(other, from, until).values)));
+    const value = mean(between(series, Math.max(hour, fromMs), Math.min(hour + hourMs, untilMs + 1)).values);
     if (value < low) low = value;
     if (value > high) high = value;
   }
-  return high - low;
+  return high >= low ? high - low : NaN;
+}
+
+/** How far the others went, each for itself: one that misses an hour does not look like a change of the air. */
+function movement(others: readonly Series[], fromMs: number, untilMs: number): number {
+  return median(others.map((other) => rangeOf(other, fromMs, untilMs)));
 }
 
 export function stuckSpans(sensor: number, measure: Measure, own: Series, others: readonly Series[]): Span[] {
