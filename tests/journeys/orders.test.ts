@@ -81,10 +81,13 @@ describe('what runs low', () => {
         .getByText(/1 came damaged/)
         .first()
         .waitFor();
-    const { orders } = (await served.ask('{ orders { deliveries { lotNumber packs damagedPacks } } }')) as {
-      orders: { deliveries: object[] }[];
+    const delivered = async () => {
+      const { orders } = (await served.ask('{ orders { deliveries { lotNumber packs damagedPacks } } }')) as {
+        orders: { deliveries: object[] }[];
+      };
+      return orders[0]?.deliveries;
     };
-    expect(orders[0]?.deliveries).toEqual([{ lotNumber: 'F-204', packs: packs - 1, damagedPacks: 1 }]);
+    await expect.poll(delivered).toEqual([{ lotNumber: 'F-204', packs: packs - 1, damagedPacks: 1 }]);
     expect([complaints, foreign]).toEqual([[], []]);
     await context.close();
   });

@@ -151,7 +151,7 @@ describe('the week of the ovens', () => {
         {
           kind: 'DRUM',
           room: 'wet bench',
-          count: 20,
+          count: 90,
           grams: 700,
           innerDiameterMm: 110,
           heightMm: 250,

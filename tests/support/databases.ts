@@ -136,6 +136,8 @@ export default async function setup(project: TestProject): Promise<() => Promise
   const door: Server = createServer((request, response) => {
     const path = request.url ?? '';
     const make = behind[path];
+    // A call that is kept open would be shut just while a suite that was busy for long asks again.
+    response.setHeader('connection', 'close');
     if (!make) return void response.writeHead(404).end(`nothing lies behind ${path}`);
     if (!made.has(path)) made.set(path, make());
     made.get(path)?.then(
