@@ -59,15 +59,18 @@ export class Timeline {
     for (let oven = 0; oven < this.tracks.length; oven += 1) this.commit(oven, [], 0);
   }
 
-  /** What the oven would come to with this sequence. */
-  value(oven: number, slots: ArrayLike<number>, length: number, into: Sum): void {
-    this.#walk(oven, slots, length, into, false);
+  /**
+   * What the oven would come to with this sequence. Once its figure is past `most` the rest is not looked at: figures only
+   * grow along a sequence.
+   */
+  value(oven: number, slots: ArrayLike<number>, length: number, into: Sum, most = Infinity): void {
+    this.#walk(oven, slots, length, into, false, most);
   }
 
   /** Makes the sequence the oven's own. */
   commit(oven: number, slots: ArrayLike<number>, length: number): void {
     const track = this.tracks[oven]!;
-    this.#walk(oven, slots, length, track.sum, true);
+    this.#walk(oven, slots, length, track.sum, true, Infinity);
     for (let i = 0; i < length; i += 1) track.slots[i] = slots[i]!;
     track.length = length;
   }
@@ -87,7 +90,7 @@ export class Timeline {
     }
   }
 
-  #walk(oven: number, slots: ArrayLike<number>, length: number, into: Sum, isCommit: boolean): void {
+  #walk(oven: number, slots: ArrayLike<number>, length: number, into: Sum, isCommit: boolean, most: number): void {
     const { objective, pool, kept, model } = this;
     const { isLargest } = objective;
     const track = this.tracks[oven]!;
@@ -176,6 +179,7 @@ export class Timeline {
         if (isCommit) track.tail[i] = largest;
         if (largest > figure) figure = largest;
       }
+      if (figure > most) break;
     }
     if (isCommit) this.#note(track, length, figure, hours, guide);
     unwind(clock);

@@ -3,19 +3,20 @@ import type { Model, OvenModel } from '../model.ts';
 import { bucketsOf, type Buckets } from './buckets.ts';
 import type { BoundCost } from './cost.ts';
 import { Sacks } from './sacks.ts';
-import { type Grid, type Stays, staysOf } from './stays.ts';
+import { type Grid, joined, type Stays, staysOf } from './stays.ts';
 
 const [over, cross] = [-1, -2];
 
-function endsOf(stays: readonly Stays[], cells: number): Uint8Array {
+function endsOf({ endCell }: Stays, cells: number): Uint8Array {
   const isEnd = new Uint8Array(cells + 1);
-  for (const { endCell } of stays) for (const cell of endCell) isEnd[cell] = 1;
+  for (const cell of endCell) isEnd[cell] = 1;
   return isEnd;
 }
 
 /** One stretch between two pins: what it costs from a batch's end in a cell, and from the best start in or after a cell. */
 interface Stretch {
-  readonly stays: readonly Stays[];
+  /** Those of all buckets: of a cell and a bucket from `first[cell * buckets + bucket]` on. */
+  readonly stays: Stays;
   /** Known for the cells in which some stay ends. */
   readonly afterEnd: Float64Array;
   readonly isEnd: Uint8Array;
@@ -53,8 +54,11 @@ export class OvenPath {
     const { pins } = this.#oven;
     this.#stretches = Array.from({ length: pins.length + 1 }, (_, gap) => {
       const between = [pins[gap - 1]?.end ?? this.#oven.freeAt, pins[gap]?.start ?? Infinity] as const;
-      const stays = this.#buckets.all.map((_bucket, at) =>
-        staysOf(model, this.#oven, this.#buckets, at, between, grid, cost, this.#sacks),
+      const stays = joined(
+        this.#buckets.all.map((_bucket, at) =>
+          staysOf(model, this.#oven, this.#buckets, at, between, grid, cost, this.#sacks),
+        ),
+        grid.cells,
       );
       const size = this.#count * (grid.cells + 1);
       return {
@@ -69,10 +73,7 @@ export class OvenPath {
 
   /** How much work one pricing is, in stays and knapsacks. */
   get work(): number {
-    const stays = this.#stretches.reduce(
-      (sum, stretch) => sum + stretch.stays.reduce((all, { sack }) => all + sack.length, 0),
-      0,
-    );
+    const stays = this.#stretches.reduce((sum, stretch) => sum + stretch.stays.sack.length, 0);
     return stays + 40 * this.#sacks.count + this.#stretches.length * this.#grid.cells * this.#count ** 2;
   }
 
@@ -87,27 +88,27 @@ export class OvenPath {
     const { cells } = this.#grid;
     const count = this.#count;
     const stretch = this.#stretches[gap]!;
-    const { fromStart, afterEnd } = stretch;
+    const { fromStart, afterEnd, isEnd, stay } = stretch;
+    const { first, sack, then, cost } = stretch.stays;
     const base = Float64Array.from({ length: count }, (_, bucket) => this.#without(gap, bucket));
     const values = this.#values;
     for (let cell = cells - 1; cell >= 0; cell -= 1) {
       for (let bucket = 0; bucket < count; bucket += 1) {
-        const { first, sack, then, cost } = stretch.stays[bucket]!;
         const at = cell * count + bucket;
         let best = fromStart[at + count]!;
-        let stay = stretch.stay[at + count]!;
-        const last = first[cell + 1]!;
-        for (let i = first[cell]!; i < last; i += 1) {
+        let bestStay = stay[at + count]!;
+        const last = first[at + 1]!;
+        for (let i = first[at]!; i < last; i += 1) {
           const value = cost[i]! - values[sack[i]!]! + afterEnd[then[i]!]!;
           if (value < best) {
             best = value;
-            stay = i;
+            bestStay = i;
           }
         }
         fromStart[at] = best;
-        stretch.stay[at] = stay;
+        stay[at] = bestStay;
       }
-      if (stretch.isEnd[cell] === 1) this.#end(cell, base, stretch);
+      if (isEnd[cell] === 1) this.#end(cell, base, stretch);
     }
   }
 
@@ -184,7 +185,7 @@ export class OvenPath {
       const setup = this.#buckets.minutes[bucket * count + next]!;
       const cell = Math.max(0, Math.floor((time + door + setup - origin) / step));
       const stay = stretch.stay[cell * count + next]!;
-      const { sack, endCell } = stretch.stays[next]!;
+      const { sack, endCell } = stretch.stays;
       this.#sacks.packed(sack[stay]!, price).forEach(visit);
       time = origin + endCell[stay]! * step;
       door = this.#oven.door;

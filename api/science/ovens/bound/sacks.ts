@@ -47,6 +47,24 @@ export class Sacks {
     return at;
   }
 
+  #lists: readonly [Int32Array, Int32Array, Float64Array] | null = null;
+
+  /** All knapsacks' jobs and what these cost, one after the other, and where each begins. */
+  #flat(): readonly [Int32Array, Int32Array, Float64Array] {
+    if (this.#lists) return this.#lists;
+    const first = new Int32Array(this.count + 1);
+    this.#jobs.forEach((jobs, at) => (first[at + 1] = first[at]! + jobs.length));
+    const member = new Int32Array(first[this.count]!);
+    const cost = new Float64Array(first[this.count]!);
+    this.#jobs.forEach((jobs, at) => {
+      member.set(jobs, first[at]);
+      const own = this.#own[at];
+      if (own) cost.set(own, first[at]);
+    });
+    this.#lists = [first, member, cost];
+    return this.#lists;
+  }
+
   get count(): number {
     return this.#jobs.length;
   }
@@ -62,18 +80,22 @@ export class Sacks {
       this.#size,
       this.capacity,
     ];
-    for (let at = 0; at < this.#jobs.length; at += 1) {
-      const jobs = this.#jobs[at]!;
-      const own = this.#own[at]!;
-      let [sum, total, count] = [0, 0, 0];
-      for (let i = 0; i < jobs.length; i += 1) {
-        const value = own === null ? price[jobs[i]!]! : price[jobs[i]!]! - own[i]!;
+    const [first, member, cost] = this.#flat();
+    for (let at = 0; at < values.length; at += 1) {
+      let sum = 0;
+      let total = 0;
+      let count = 0;
+      const last = first[at + 1]!;
+      for (let i = first[at]!; i < last; i += 1) {
+        const job = member[i]!;
+        const value = price[job]! - cost[i]!;
         if (value <= 0) continue;
-        const room = units[jobs[i]!]!;
+        const room = units[job]!;
         sum += room;
         total += value;
         worth[count] = value;
-        size[count++] = room;
+        size[count] = room;
+        count += 1;
       }
       values[at] = sum <= capacity ? total : packing(worth, size, count, best, capacity);
     }

@@ -111,3 +111,24 @@ export function staysOf(
     cost: Float64Array.from(costs),
   };
 }
+
+/** The stays of all buckets in one list, by the cell they start in and then by bucket. */
+export function joined(all: readonly Stays[], cells: number): Stays {
+  const size = all.reduce((sum, { sack }) => sum + sack.length, 0);
+  const [sack, endCell, then] = [new Int32Array(size), new Int32Array(size), new Int32Array(size)];
+  const cost = new Float64Array(size);
+  const first = new Int32Array(cells * all.length + 1);
+  let to = 0;
+  for (let cell = 0; cell < cells; cell += 1) {
+    all.forEach((stays, bucket) => {
+      const [from, last] = [stays.first[cell]!, stays.first[cell + 1]!];
+      sack.set(stays.sack.subarray(from, last), to);
+      endCell.set(stays.endCell.subarray(from, last), to);
+      then.set(stays.then.subarray(from, last), to);
+      cost.set(stays.cost.subarray(from, last), to);
+      to += last - from;
+      first[cell * all.length + bucket + 1] = to;
+    });
+  }
+  return { first, sack, endCell, then, cost };
+}

@@ -8,6 +8,8 @@ import type { Plan } from './plan.ts';
 const overlooked = 50;
 /** The batches of an oven's sequence that make one move in the counting. */
 const batchesAMove = 10;
+/** Sums of figures differ by no more than this with the order they are summed in. */
+const grain = 1e-6;
 
 export class Edit {
   readonly #plan: Plan;
@@ -149,7 +151,10 @@ export class Edit {
 
   #try(oven: number, at: number, slot: number, length: number, loads: number): void {
     const { timeline } = this.#plan;
-    timeline.value(oven, this.#page, length, this.#own);
+    const { objective, tracks } = timeline;
+    const others = objective.isLargest ? 0 : this.#figure - tracks[oven]!.sum.figure;
+    const most = this.#cost.mostFigure(this.#place.cost) - others + grain;
+    timeline.value(oven, this.#page, length, this.#own, most);
     timeline.total(this.#sum, oven, this.#own);
     this.tried += length / batchesAMove;
     const cost = this.#cost.of(this.#sum, loads);
