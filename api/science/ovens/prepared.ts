@@ -31,7 +31,7 @@ export interface Prepared {
 
 /** What seconds buy on an ordinary machine, with some to spare. */
 export const budgetOf = (seconds: number): { moves: number; work: number } => ({
-  moves: Math.round(seconds * 1_200_000),
+  moves: Math.round(seconds * 1_300_000),
   work: Math.round(seconds * 200_000_000),
 });
 
