@@ -33,7 +33,7 @@ export async function bandChange(context: Context, input: z.output<typeof bandCh
   const place = { tx: database.read, labId: lab.id };
   const sorbent = await sorbentOf(place, input.sorbent);
   const lot = input.lotNumber ? await lotNamed(place, sorbent.id, input.lotNumber) : null;
-  const band = bandOf(input, sorbent.sorbentClass);
+  const band = await bandOf(place, input, sorbent.sorbentClass);
   const containers = await database.read.container.findMany({
     where: {
       isVoid: false,

@@ -5,11 +5,11 @@ import type { GradeMeasured } from '../database/generated/sqlite/client.ts';
 import { invalid, missing, unknown } from '../errors.ts';
 import { driedAtBefore } from '../exposure/service.ts';
 import { gradeOfColumn, gradeOfPlate } from '../science/grade-observed.ts';
-import { checkNotFuture, containerOf, localId, percent, waterAt } from '../stock/service.ts';
+import { checkNotFuture, containerOf, localId, percent, tablesNow, waterAt } from '../stock/service.ts';
 import { newId, write } from '../work.ts';
 import type { gradeBackSaid, recordGradeSaid } from './grade-said.ts';
 import { onceARequest } from '../once.ts';
-import { gradeBy, tablesNow } from './grade-tables.ts';
+import { gradeBy } from './grade-tables.ts';
 
 type Said = z.output<typeof recordGradeSaid>;
 export type GradeKept = { measuredId: string };

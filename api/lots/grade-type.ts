@@ -15,7 +15,8 @@ import {
   type GradeKept,
 } from './grade-measured.ts';
 import { gradeBackSaid, gradeTableBackSaid, gradeTableSaid, recordGradeSaid, waterForGradeSaid } from './grade-said.ts';
-import { gradeTableReset, gradeTableSet, tablesNow, type GradeTable, type TableKept } from './grade-tables.ts';
+import { tablesNow, type GradeTable } from '../stock/service.ts';
+import { gradeTableReset, gradeTableSet, type TableKept } from './grade-tables.ts';
 import { waterForGrade, type WaterForGrade } from './grade-water.ts';
 
 const GradeWaterRef = builder.objectRef<GradeTable['grades'][number]>('GradeWater').implement({

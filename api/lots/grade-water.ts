@@ -4,8 +4,8 @@ import type { Context } from '../context.ts';
 import { invalid, missing, unknown } from '../errors.ts';
 import { lastDriedAt } from '../exposure/service.ts';
 import { deactivationCautions, waterToAddG } from '../science/grade-water.ts';
-import { containerOf, grams as gramsWords, percent } from '../stock/service.ts';
-import { gradeBy, gradeTableFor, type DriedAt, type GradeTable } from './grade-tables.ts';
+import { containerOf, gradeTableFor, grams as gramsWords, percent, type GradeTable } from '../stock/service.ts';
+import { gradeBy, type DriedAt } from './grade-tables.ts';
 import type { waterForGradeSaid } from './grade-said.ts';
 
 export interface WaterForGrade {

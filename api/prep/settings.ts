@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import type { Context } from '../context.ts';
 import { missing } from '../errors.ts';
-import { partAfter, settingsWritten } from '../lab-settings.ts';
+import { partAfter, partRead, settingsWritten } from '../lab-settings.ts';
 import { said } from '../stock/service.ts';
 
 const day = z
@@ -78,14 +78,10 @@ export const usualPrep: PrepSettings = {
   desiccatorName: 'desiccator',
 };
 
-const stored = z.object({ prep: z.object(choices).partial() });
-
 /** What counts now, and which of it the lab has set itself. */
 export function prepSettingsOf(settings: unknown): PrepSettings & { own: string[] } {
-  const read = stored.safeParse(settings);
-  const set = read.success ? read.data.prep : {};
-  const given = Object.entries(set).filter(([, value]) => value !== undefined);
-  return { ...usualPrep, ...Object.fromEntries(given), own: given.map(([key]) => key) };
+  const set = partRead(settings, 'prep', choices);
+  return { ...usualPrep, ...set, own: Object.keys(set) };
 }
 
 export const prepSettingsSaid = z.object({

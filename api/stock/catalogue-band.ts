@@ -1,7 +1,9 @@
 // The band of water a sorbent or a lot should lie in, as somebody says it: dry, as received, or set to a value.
 import { z } from 'zod';
 import { invalid, missing, unknown } from '../errors.ts';
-import { sorbentClass } from '../science/properties.ts';
+import type { Grades } from '../science/grades.ts';
+import { gradeTableFor } from './grade-tables.ts';
+import type { Transaction } from '../work.ts';
 import { said } from './said.ts';
 import { dryBasis } from './water.ts';
 
@@ -50,16 +52,15 @@ function refuseOthers(of: BandSaid, used: readonly End[], expected: string): voi
 }
 
 /** Water of an activity grade on dry basis; refuses a class without grades, or a grade without water to add. */
-function gradeEnd(grade: string, className: string): number {
-  const grades = sorbentClass(className)?.grades ?? null;
+function gradeEnd(grade: string, className: string, grades: Grades | null): number {
   if (!grades) throw invalid('input.grade', grade, `${className} has no activity grades; give an upper end`);
-  const found = grades.find((one) => one.grade === grade.toUpperCase());
+  const found = grades.find((one) => one.grade.toLowerCase() === grade.toLowerCase());
   if (!found) throw unknown('input.grade', grade, `one of ${grades.map((one) => one.grade).join(', ')}`);
   if (found.waterOfTotal === 0) {
     throw invalid(
       'input.grade',
       grade,
-      'grade I has no water at all, which nothing in a drum keeps; an upper end, say 1 %',
+      `grade ${found.grade} has no water at all, which nothing in a drum keeps; an upper end, say 1 %`,
     );
   }
   return dryBasis(found.waterOfTotal);
@@ -70,11 +71,16 @@ const ordered = (lower: number, upper: number, path: string): void => {
   if (upper > mostUpper) throw invalid('input.upperWaterFraction', upper, `at most ${mostUpper}`);
 };
 
-function driedBand(of: BandSaid, className: string, dry: (fraction: number) => number): number | null {
+function driedBand(
+  of: BandSaid,
+  className: string,
+  grades: Grades | null,
+  dry: (fraction: number) => number,
+): number | null {
   refuseOthers(of, ['upperWaterFraction', 'grade'], `nothing: ${names.DRY} has an upper end or a grade only`);
   if (of.grade) {
     if (of.upperWaterFraction != null) throw invalid('input.grade', of.grade, 'an upper end or a grade, not both');
-    return gradeEnd(of.grade, className);
+    return gradeEnd(of.grade, className, grades);
   }
   if (of.upperWaterFraction == null) return null;
   const upper = dry(of.upperWaterFraction);
@@ -106,8 +112,12 @@ function setBand(of: BandSaid, dry: (fraction: number) => number): { upper: numb
   return ends;
 }
 
-/** The band as it is stored; refuses what does not go together. */
-export function bandOf(of: BandSaid, className: string): Band {
+/** The band as it is stored; refuses what does not go together. Grades are those of the table that the lab uses. */
+export async function bandOf(
+  { tx, labId }: { tx: Pick<Transaction, 'gradeTable'>; labId: string },
+  of: BandSaid,
+  className: string,
+): Promise<Band> {
   const dry = (fraction: number): number => {
     if (of.basis === 'DRY') return fraction;
     if (fraction > 0.9) throw invalid('input.upperWaterFraction', fraction, 'at most 0.9 as received');
@@ -115,7 +125,8 @@ export function bandOf(of: BandSaid, className: string): Band {
   };
   const none = { targetUpperWaterFraction: null, targetLowerWaterFraction: null, targetBandWaterFraction: null };
   if (of.policy === 'DRY') {
-    return { targetPolicy: 'DRY', ...none, targetUpperWaterFraction: driedBand(of, className, dry) };
+    const grades = of.grade ? ((await gradeTableFor(tx, labId, className))?.grades ?? null) : null;
+    return { targetPolicy: 'DRY', ...none, targetUpperWaterFraction: driedBand(of, className, grades, dry) };
   }
   if (of.policy === 'SET') {
     const { upper, lower } = setBand(of, dry);

@@ -48,7 +48,7 @@ export const sorbentTargetSaid = z.object({ sorbent: said.name, ...bandSaid, cli
 export function sorbentTargetSet(context: Context, input: z.output<typeof sorbentTargetSaid>) {
   return write(context, 'setSorbentTarget', input, async (work) => {
     const sorbent = await sorbentOf(work, input.sorbent);
-    const band = bandOf(input, sorbent.sorbentClass);
+    const band = await bandOf(work, input, sorbent.sorbentClass);
     await work.tx.sorbent.update({ where: { id: sorbent.id }, data: band });
     work.changed('Sorbent', sorbent.id, 'CHANGED');
     await staleStock(work, { sorbentId: sorbent.id }, 'now');
@@ -72,7 +72,7 @@ export function lotTargetSet(context: Context, input: z.output<typeof lotTargetS
     const { policy } = input;
     const none = { targetPolicy: null, targetUpperWaterFraction: null, targetLowerWaterFraction: null };
     const band = policy
-      ? bandOf({ ...input, policy }, sorbent.sorbentClass)
+      ? await bandOf(work, { ...input, policy }, sorbent.sorbentClass)
       : { ...none, targetBandWaterFraction: null };
     await work.tx.lot.update({ where: { id: lot.id }, data: band });
     work.changed('Lot', lot.id, 'CHANGED');

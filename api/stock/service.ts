@@ -25,6 +25,7 @@ export {
   needLetGo,
   shareLeft,
 } from './hold.ts';
+export { gradeTableFor, tablesNow, type GradeTable } from './grade-tables.ts';
 export { globalId, localId } from './ids.ts';
 export { bulkDensityName, propertyNames } from './properties.ts';
 export { checkNotFuture, isAhead, onRecorded, type Recorded } from './record.ts';

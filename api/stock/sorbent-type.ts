@@ -4,6 +4,7 @@ import type { SorbentProperty } from '../database/generated/sqlite/client.ts';
 import { sorbentClass } from '../science/properties.ts';
 import { cautionsOf } from './cautions.ts';
 import { ConfidenceEnum, NumberOriginEnum, ReactionEnum, TargetPolicyEnum } from './enums.ts';
+import { tablesNow } from './grade-tables.ts';
 import { LotRef, SorbentRef } from './refs.ts';
 
 const SorbentPropertyRef = builder.objectRef<SorbentProperty>('SorbentProperty').implement({
@@ -80,8 +81,12 @@ builder.node(SorbentRef, {
     }),
     grades: t.field({
       type: [ActivityGradeRef],
-      description: 'Activity grades that are known of its class, most active first; none where no table exists.',
-      resolve: (of) => [...(sorbentClass(of.sorbentClass)?.grades ?? [])],
+      description:
+        'Activity grades of its class by the table that the lab uses, most active first; none where no table exists.',
+      resolve: async (of, _, context) => {
+        const tables = await tablesNow(context);
+        return [...(tables.find((one) => one.isUsed && one.sorbentClass === of.sorbentClass)?.grades ?? [])];
+      },
     }),
     properties: t.field({
       type: [SorbentPropertyRef],

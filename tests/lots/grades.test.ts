@@ -107,6 +107,16 @@ describeEngines('activity grades', (on) => {
       '__typename',
     );
     expect(await grade()).toBe('III');
+    const band = { sorbent: 'Alumina, neutral', policy: 'DRY', grade: 'iii' };
+    const { sorbent } = await world.tell<{ sorbent: { targetUpperWaterFraction: number; grades: unknown[] } }>(
+      'setSorbentTarget',
+      band,
+      'sorbent { targetUpperWaterFraction grades { grade } }',
+    );
+    // 3 % of the whole, on dry basis.
+    expect(sorbent.targetUpperWaterFraction).toBeCloseTo(0.03 / 0.97, 12);
+    expect(sorbent.grades).toEqual([{ grade: 'I' }, { grade: 'III' }]);
+    expect((await world.refused('setSorbentTarget', { ...band, grade: 'II' })).message).toContain('one of I, III');
   });
 
   it('are never I after a drying below 300 °C, whoever wrote the table: of an estimate, of a batch, beside dyes', async () => {
