@@ -60,8 +60,23 @@ async function serverLibrary(folder: string) {
   return library.default;
 }
 
+/**
+ * The library listens for the end of the process, to stop a server that was forgotten, and then ends it with 0 whatever
+ * failed. We stop the server ourselves: what it heard of the end goes; what it hears of signals stays.
+ */
+async function keepingExitCode<T>(load: () => Promise<T>): Promise<T> {
+  const ends = ['beforeExit', 'exit'] as const;
+  const before = new Set(ends.flatMap((end) => process.rawListeners(end)));
+  const loaded = await load();
+  for (const end of ends) {
+    for (const listener of process.rawListeners(end))
+      if (!before.has(listener)) process.off(end, listener as () => void);
+  }
+  return loaded;
+}
+
 async function startServer(folder: string) {
-  const Library = await serverLibrary(folder);
+  const Library = await keepingExitCode(() => serverLibrary(folder));
   const port = await freePort();
   const log: string[] = [];
   const server = new Library({
