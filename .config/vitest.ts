@@ -30,6 +30,8 @@ const test = {
   pool: 'forks',
   testTimeout: 60_000,
   hookTimeout: 120_000,
+  // What is waited for may take a loaded machine longer than a second; what comes is seen at once.
+  expect: { poll: { timeout: 20_000 } },
   // A loaded machine may be too slow for a browser once. Only being too slow is tried again, and said (ci.mjs).
   retry: { count: 1, condition: /Timeout \d+ms exceeded|timed out in \d+ms/ },
 } as const;
