@@ -15,6 +15,8 @@ export class Sacks {
   readonly #jobs: Int32Array[] = [];
   /** What each job of a knapsack costs when its batch ends then; null: nothing, whenever it ends. */
   readonly #own: (Float64Array | null)[] = [];
+  /** Jobs, what they cost and where each knapsack begins; made when prices first come. */
+  #lists: readonly [Int32Array, Int32Array, Float64Array] | null = null;
   #values = new Float64Array(0);
   readonly #best: Float64Array;
   readonly #worth: Float64Array;
@@ -46,8 +48,6 @@ export class Sacks {
     }
     return at;
   }
-
-  #lists: readonly [Int32Array, Int32Array, Float64Array] | null = null;
 
   /** All knapsacks' jobs and what these cost, one after the other, and where each begins. */
   #flat(): readonly [Int32Array, Int32Array, Float64Array] {
