@@ -24,9 +24,9 @@ const SorbentPropertyRef = builder.objectRef<SorbentProperty>('SorbentProperty')
 });
 
 const ActivityGradeRef = builder.objectRef<{ grade: string; waterOfTotal: number }>('ActivityGrade').implement({
-  description: 'An activity grade (Brockmann I to V), from memory; printed variants disagree.',
+  description: 'An activity grade of the table that the lab uses: a printed one, from memory, or its own.',
   fields: (t) => ({
-    grade: t.exposeString('grade', { description: 'I to V.' }),
+    grade: t.exposeString('grade', { description: 'Its name; I to V in the printed tables.' }),
     waterAsReceivedFraction: t.float({
       description: 'Water that makes it, kg per kg of the whole.',
       resolve: ({ waterOfTotal }) => waterOfTotal,
